@@ -1,0 +1,39 @@
+import type { MeterFunction } from './functions.ts';
+import { accuracyOf, type Reading } from './read.ts';
+
+/** How keen the eye is. A harder level may have a keener one. */
+export interface Discernment {
+  /** Numbers closer than this share of the larger one look alike. */
+  readonly share: number;
+  /** Numbers closer than this look alike, by function, in the function's unit without prefix. */
+  readonly floors: Readonly<Record<MeterFunction, number>>;
+}
+
+/** A technician's eye: diagnosis.md; the floor for capacitance is common practice, no source. */
+export const DISCERNMENT: Discernment = {
+  share: 0.1,
+  floors: {
+    off: 0,
+    voltsAc: 1.5,
+    voltsDc: 1.5,
+    voltsLoaded: 1.5,
+    ohms: 2,
+    tone: 2,
+    ampsAc: 0.1,
+    microampsDc: 0.3,
+    capacitance: 1e-6,
+  },
+};
+
+/**
+ * Whether a technician would call two readings of one measurement different: they differ in kind (number, OL, tone,
+ * live), or by more than the meter's accuracy, more than a tenth, and more than a floor.
+ */
+export function toldApart(a: Reading, b: Reading, discernment: Discernment = DISCERNMENT): boolean {
+  if (a.fn !== b.fn || a.kind !== b.kind || a.tone !== b.tone) return true;
+  if (a.kind !== 'number') return false;
+  const apart = Math.abs(a.value - b.value);
+  const larger = Math.max(Math.abs(a.value), Math.abs(b.value));
+  const accuracy = Math.max(accuracyOf(a), accuracyOf(b));
+  return apart > accuracy && apart > discernment.share * larger && apart > discernment.floors[a.fn];
+}
