@@ -1,0 +1,169 @@
+/**
+ * The look of Bellwire in one file: colours, type and sizes. The pages turn it into CSS variables, the stage draws with it.
+ * Colours are sRGB hex. Nothing here knows a part or a page.
+ */
+
+/** Colours of the pages: what surrounds the work, what one reads, what one does next. */
+export const COLOURS = {
+  ground: '#17211E',
+  /** Header and bottom strip. */
+  bar: '#111917',
+  rail: '#131C19',
+  line: '#2C3B36',
+  /** A row, chip or button that keeps quiet on the rails. */
+  quiet: '#1F2B27',
+  paper: '#F3EBDD',
+  paperLight: '#FBF7EC',
+  paperLine: '#DCCFB8',
+  ink: '#20281F',
+  /** Less important ink on paper; 4.5:1 on `paper`. */
+  inkSoft: '#5A5748',
+  /** Text on the rails. */
+  onDark: '#F3EBDD',
+  onDarkSoft: '#B9C2BA',
+  action: '#D9662F',
+  /** Text on `action`; 4.5:1 there. */
+  onAction: '#1B130D',
+  /** `action` as text on paper; 4.5:1 there. */
+  actionInk: '#A33F10',
+  good: '#2F6B57',
+  focus: '#F2B04A',
+  meterTop: '#4B3560',
+  meterBottom: '#3A2850',
+  meterEdge: '#6B5580',
+  onMeter: '#EFE6DA',
+  key: '#EFE6DA',
+  keyInk: '#2A2033',
+  keyInkSoft: '#5B4E66',
+  keyOn: '#F2B04A',
+  keyOnEdge: '#C8842A',
+  display: '#CDD6BE',
+  displayInk: '#1C241B',
+} as const;
+
+/** Insulation colours, by the names that rigs use. */
+export const WIRE = {
+  red: '#C8402F',
+  white: '#F2EEE4',
+  yellow: '#E2B93B',
+  green: '#3F8F5B',
+  blue: '#3B6FA8',
+  black: '#23262B',
+  brown: '#7A5234',
+  orange: '#D9762F',
+  grey: '#8D918C',
+  copper: '#B9733E',
+} as const;
+
+/** What the scenes are made of. */
+export const MATERIAL = {
+  plasterLight: '#E9DFC8',
+  plaster: '#DED3BA',
+  plasterShade: '#AA9D81',
+  plasterLine: '#D0C3A8',
+  shelfEdge: '#8A7656',
+  shelf: '#6B5A41',
+  shelfShade: '#57492F',
+  enamelLight: '#FAF6EC',
+  enamel: '#EFE8DA',
+  enamelShade: '#DCD3C3',
+  enamelLine: '#CFC3AF',
+  hole: '#2A241A',
+  brassLight: '#DDBF92',
+  brass: '#C79A55',
+  brassShade: '#8A6230',
+  brassSlot: '#6B4A1F',
+  board: '#315347',
+  boardLow: '#2A463A',
+  boardInset: '#1B2E27',
+  boardTrace: '#547766',
+  boardInk: '#E9F0E4',
+  pin: '#D9B266',
+  pinLight: '#F2DCA4',
+  cells: '#B7BDB4',
+  displayIdle: '#C7D1BA',
+  toggleTrack: '#BEB39C',
+  toggleKnob: '#F6F0E2',
+  steelLight: '#C3C7C2',
+  steel: '#9BA19C',
+  steelShade: '#6F7672',
+  steelDark: '#4A514E',
+  iron: '#353B39',
+  cavity: '#3B4340',
+  cavityLow: '#2B3230',
+  cabinet: '#D8D3C4',
+  cabinetShade: '#B8B2A1',
+  cabinetLine: '#9C9684',
+  outdoorWall: '#B79F86',
+  outdoorWallLine: '#A58C72',
+  outdoorUnit: '#C2BFB2',
+  outdoorUnitShade: '#9A9789',
+  grass: '#7C8A5C',
+  grassShade: '#66744A',
+  slab: '#A9A498',
+  slabShade: '#8B867A',
+  closetWall: '#CFC4AC',
+  closetShade: '#A79B80',
+  floor: '#7A6A50',
+  panelGrey: '#8A918E',
+  panelGreyShade: '#6B7370',
+  panelInside: '#59615E',
+  breaker: '#26292B',
+  mat: '#3E5A52',
+  matLine: '#4D6B62',
+  matEdge: '#2C433C',
+  benchWood: '#8F7551',
+  benchWoodLine: '#7F6745',
+  label: '#EFE6C8',
+  labelInk: '#2A2A22',
+  caution: '#E2B93B',
+  cautionInk: '#231C08',
+  relay: '#1E2C33',
+  relayFace: '#2B3D46',
+  plastic: '#2C3238',
+  plasticLight: '#454D55',
+  copperPipe: '#B5713F',
+  copperPipeLight: '#D69A68',
+  water: '#6A9BB0',
+  glow: '#FF8A3C',
+  glowCore: '#FFE3B0',
+  flame: '#4F86E0',
+  flameCore: '#BFE0FF',
+  flameTip: '#F2B04A',
+  lightOn: '#FF5A3C',
+  lightOff: '#5A2A22',
+  probeTip: '#ECEDE8',
+  redLead: '#C8402F',
+  redLeadShade: '#8E2A1E',
+  blackLead: '#3A3F47',
+  blackLeadCable: '#1E2126',
+  outline: '#1C211E',
+  shadow: 'rgba(60, 48, 20, 0.32)',
+} as const;
+
+/** Type families with what stands in while or if they do not load. */
+export const FAMILIES = {
+  /** Names and headings; wide for names, heavy for headings. */
+  display: "'Archivo Variable', Archivo, 'Arial Nova', Arial, sans-serif",
+  text: "'Atkinson Hyperlegible Next Variable', 'Atkinson Hyperlegible Next', Verdana, sans-serif",
+  mono: "'Atkinson Hyperlegible Mono Variable', 'Atkinson Hyperlegible Mono', 'DejaVu Sans Mono', monospace",
+} as const;
+
+/** Sizes of the pages in CSS pixels at a text scale of 100 %. */
+export const SIZES = {
+  /** Smallest thing that a finger must hit (WCAG 2.2, 2.5.8 asks 24; bench.md asks 44). */
+  target: 44,
+  header: 56,
+  leftRail: 252,
+  rightRail: 316,
+  strip: 64,
+  corner: 10,
+  smallCorner: 7,
+  gap: 16,
+  heading: 18,
+  text: 15,
+  small: 13,
+} as const;
+
+/** The scenes' own units: every place is drawn on a field this large and scaled to the screen. */
+export const SCENE = { width: 800, height: 648 } as const;
