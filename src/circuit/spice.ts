@@ -7,14 +7,14 @@
 import type { Topology, Values } from './network.ts';
 
 export interface SpiceOptions {
-  /** Put a source of zero volts in every branch, so that its current can be read as i(v…). */
+  /** Put a source of zero volts in every branch, so that its current can be read as i(vamps__…). */
   readonly ammeters?: boolean;
 }
 
 /** Node names as the deck writes them: lower case, digits and underscores, no two alike; earth is 0. */
 export function spiceNodeNames(topology: Topology): string[] {
-  const names = uniqueNames(['earth', ...topology.nodes.slice(1)]);
-  return ['0', ...names.slice(1)];
+  // SPICE takes both of these for the reference, so nothing else may be called that.
+  return ['0', ...uniqueNames(topology.nodes.slice(1), ['0', 'gnd'])];
 }
 
 /** Branch names as the deck writes them, behind the letter of each element. */
@@ -37,7 +37,7 @@ export function toSpice(
   const nodes = spiceNodeNames(topology);
   const names = spiceBranchNames(topology);
   const lines = [`* ${oneLine(title)}`, '', '* branches'];
-  topology.branches.forEach((branch, index) => {
+  topology.branches.forEach((_, index) => {
     lines.push(...branchLines(topology, values, index, names[index]!, nodes, options.ammeters === true));
   });
   if (topology.transformers.length > 0) lines.push('', '* transformers');
@@ -47,7 +47,7 @@ export function toSpice(
   });
   lines.push('', '* leakage of every node to earth');
   nodes.forEach((node, index) => {
-    if (index > 0) lines.push(`rleak_${node} ${node} 0 ${values.leakOhms}`);
+    if (index > 0) lines.push(`rleak__${node} ${node} 0 ${values.leakOhms}`);
   });
   lines.push('', '.op', `.ac lin 1 ${hertz} ${hertz}`, '.end', '');
   return lines.join('\n');
@@ -72,8 +72,8 @@ function branchLines(
   const lines = [`* ${oneLine(branch.name)}`];
   let at = nodes[branch.from]!;
   if (ammeter) {
-    lines.push(`vamps_${name} ${at} ${name}_a dc 0 ac 0 0`);
-    at = `${name}_a`;
+    lines.push(`vamps__${name} ${at} ${name}__a dc 0 ac 0 0`);
+    at = `${name}__a`;
   }
   if (farads > 0) lines.push(`c${name} ${at} ${to} ${farads}`);
 
@@ -87,7 +87,7 @@ function branchLines(
   if (ohms > 0) series.push((a, b) => `r${name} ${a} ${b} ${ohms}`);
   if (henries > 0) series.push((a, b) => `l${name} ${a} ${b} ${henries}`);
   series.forEach((element, step) => {
-    const next = step === series.length - 1 ? to : `${name}_${step + 1}`;
+    const next = step === series.length - 1 ? to : `${name}__${step + 1}`;
     lines.push(element(at, next));
     at = next;
   });
@@ -107,14 +107,14 @@ function transformerLines(
   const ratio = values.turnsRatio[index]!;
   return [
     `* ${oneLine(transformer.name)}`,
-    `rp_${name} ${p0} ${name}_core ${values.primaryOhms[index]}`,
-    `lm_${name} ${name}_core ${p1} ${values.magnetisingHenries[index]}`,
+    `rp__${name} ${p0} ${name}__core ${values.primaryOhms[index]}`,
+    `lm__${name} ${name}__core ${p1} ${values.magnetisingHenries[index]}`,
     // No loss at direct current: the inductance beside it is a short there.
-    `rcore_${name} ${name}_core ${p1} ${values.coreOhms[index]}`,
-    `e_${name} ${name}_emf ${s1} ${name}_core ${p1} ${ratio}`,
-    `vs_${name} ${name}_emf ${name}_out dc 0 ac 0 0`,
-    `rs_${name} ${name}_out ${s0} ${values.secondaryOhms[index]}`,
-    `f_${name} ${name}_core ${p1} vs_${name} ${ratio}`,
+    `rcore__${name} ${name}__core ${p1} ${values.coreOhms[index]}`,
+    `e__${name} ${name}__emf ${s1} ${name}__core ${p1} ${ratio}`,
+    `vs__${name} ${name}__emf ${name}__out dc 0 ac 0 0`,
+    `rs__${name} ${name}__out ${s0} ${values.secondaryOhms[index]}`,
+    `f__${name} ${name}__core ${p1} vs__${name} ${ratio}`,
   ];
 }
 
@@ -123,8 +123,9 @@ function oneLine(text: string): string {
   return text.replace(/[^\x20-\x7e]+/g, ' ').trim();
 }
 
-function uniqueNames(names: readonly string[]): string[] {
-  const taken = new Set<string>();
+/** No result holds two underscores in a row: names that the deck adds do, so none can meet. */
+function uniqueNames(names: readonly string[], reserved: readonly string[] = []): string[] {
+  const taken = new Set(reserved);
   return names.map((name) => {
     const plain = name.toLowerCase().replace(/[^a-z0-9]+/g, '_').replace(/^_+|_+$/g, '') || 'x';
     let unique = plain;
