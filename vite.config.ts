@@ -1,0 +1,46 @@
+import { defineConfig } from 'vitest/config';
+
+/** The app's build and, below it, the three kinds of test. See DEVELOPERS.md, "Tests". */
+export default defineConfig({
+  base: './',
+  build: {
+    target: 'es2022',
+    // Phaser alone is over a megabyte; it is loaded with the bench, not with the first page.
+    chunkSizeWarningLimit: 2000,
+  },
+  server: { host: '127.0.0.1' },
+  preview: { host: '127.0.0.1' },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/reference/**', 'tests/browser/**'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'reference',
+          include: ['tests/reference/**/*.test.ts'],
+          testTimeout: 300_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/serve.ts'],
+          fileParallelism: false,
+          maxWorkers: 1,
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+    ],
+  },
+});
