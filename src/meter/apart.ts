@@ -35,5 +35,7 @@ export function toldApart(a: Reading, b: Reading, discernment: Discernment = DIS
   const apart = Math.abs(a.value - b.value);
   const larger = Math.max(Math.abs(a.value), Math.abs(b.value));
   const accuracy = Math.max(accuracyOf(a), accuracyOf(b));
-  return apart > accuracy && apart > discernment.share * larger && apart > discernment.floors[a.fn];
+  const least = Math.max(accuracy, discernment.share * larger, discernment.floors[a.fn]);
+  // Displayed decimals such as 0.4 − 0.3 are not exact: at the limit itself they still look alike.
+  return apart > least + 1e-9 * larger;
 }
