@@ -1,0 +1,147 @@
+import type { BenchView, PartView } from '../../attempt/view';
+import { labelOf, spaced, type Face, type Shape, type TerminalSpot } from '../face';
+import { blade, bushing } from '../hardware';
+import { downward, fillBox, letter, lifted, line, type Pen } from '../pen';
+import { MATERIAL, WIRE } from '../tokens';
+import { strokeWire } from '../wireInk';
+import { drawFront, frontHandles } from './thermostatFront';
+import { LANDING_ORDER, subbase } from './subbase';
+
+const FRONT = { width: 316, height: 176 } as const;
+/** Seated it covers its sub-base with a margin all round. */
+const SEATED = { width: 384, height: 190 } as const;
+/** The back, and where it is held beside the front. */
+export const BACK = { x: 360, y: -86, width: 372, height: 190 } as const;
+/** On the mat: where the case lies, and the clip that holds the pigtails' ends. */
+const MAT = { x: 242, y: 96 } as const;
+const MAT_ENDS = { x: -40, y: 366, step: 99 } as const;
+
+const PIGTAIL: Readonly<Record<string, string>> = {
+  R: WIRE.red,
+  W: WIRE.white,
+  Y: WIRE.yellow,
+  G: WIRE.green,
+  C: WIRE.blue,
+};
+
+/**
+ * Pins as they appear from behind: the sub-base's landing order mirrored left to right, because the body has been turned
+ * about its upright axis (common practice, no source).
+ */
+export function mirroredPins(): Record<string, TerminalSpot> {
+  const screws = subbase.shape({} as PartView).terminals;
+  return Object.fromEntries(
+    LANDING_ORDER.map((id) => {
+      const spot = screws[id] ?? { x: 0, y: 0, way: 'down' as const };
+      return [id, { x: BACK.x + BACK.width - spot.x, y: BACK.y + 126, way: 'down' as const }];
+    }),
+  );
+}
+
+function shape(part: PartView): Shape {
+  switch (part.body) {
+    case 'seated':
+      return { ...SEATED, terminals: {} };
+    case 'turned':
+      return { ...FRONT, terminals: mirroredPins() };
+    case 'mat':
+      return {
+        ...FRONT,
+        terminals: spaced(LANDING_ORDER, { x: MAT_ENDS.x, y: MAT_ENDS.y }, { x: MAT_ENDS.step, y: 0 }, 'down'),
+      };
+    default:
+      return { ...FRONT, terminals: {} };
+  }
+}
+
+function spot(part: PartView, view: BenchView): { readonly x: number; readonly y: number } {
+  if (part.body === 'mat') return MAT;
+  if (part.body !== 'seated') return part.at;
+  const base = view.parts.find((other) => other.kind === 'subbase' && other.place === part.place);
+  return base === undefined ? part.at : { x: base.at.x - 6, y: base.at.y - 6 };
+}
+
+/** The circuit board in the thermostat's back, with its pins mirrored. */
+function drawBack(pen: Pen, part: PartView): void {
+  pen.save();
+  pen.translate(BACK.x, BACK.y);
+  lifted(pen, 10, () => {
+    fillBox(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 16, '#E4DCCC');
+  });
+  const board = { x: 16, y: 16, width: BACK.width - 32, height: BACK.height - 32 };
+  fillBox(pen, board, 7, downward(pen, board, '#34584C', MATERIAL.boardLow));
+  for (let relay = 0; relay < 3; relay += 1) {
+    fillBox(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 3, MATERIAL.boardInset);
+  }
+  pen.restore();
+  const pins = mirroredPins();
+  drawTraces(pen, pins);
+  for (const [id, pin] of Object.entries(pins)) {
+    blade(pen, pin.x, pin.y);
+    letter(pen, labelOf(part, id), pin.x, pin.y + 31, {
+      size: 16,
+      weight: 750,
+      wide: true,
+      family: 'display',
+      colour: MATERIAL.boardInk,
+    });
+  }
+}
+
+/** Copper that leads from the relays to the pins. Only ornament: it says no more than that there are relays. */
+function drawTraces(pen: Pen, pins: Readonly<Record<string, TerminalSpot>>): void {
+  const top = BACK.y + 70;
+  const relay = (index: number): number => BACK.x + 34 + index * 56 + 24;
+  const ends: readonly (readonly [string, number, number])[] = [
+    ['C', relay(0) - 10, 22],
+    ['G', relay(0), 14],
+    ['Y', relay(1), 14],
+    ['W', relay(2), 14],
+    ['R', relay(2) + 12, 22],
+  ];
+  for (const [id, x, drop] of ends) {
+    const pin = pins[id];
+    if (pin !== undefined) line(pen, [[x, top], [x, top + drop], [pin.x, top + drop], [pin.x, pin.y - 13]], MATERIAL.boardTrace, 1.6);
+  }
+}
+
+/** Pigtails from the pins to the ends laid out along the mat. */
+function drawPigtails(pen: Pen, part: PartView, ends: Readonly<Record<string, TerminalSpot>>): void {
+  LANDING_ORDER.forEach((id, index) => {
+    const end = ends[id];
+    if (end === undefined) return;
+    const from = { x: FRONT.width / 2 - 72 + index * 36, y: FRONT.height - 4 };
+    const colour = PIGTAIL[id] ?? WIRE.copper;
+    strokeWire(pen, [from, { x: from.x, y: from.y + 90 }, { x: end.x, y: end.y - 100 }, { x: end.x, y: end.y - 16 }], colour);
+    line(pen, [[end.x, end.y - 18], [end.x, end.y + 12]], WIRE.copper, 5);
+    line(pen, [[end.x - 1.4, end.y - 18], [end.x - 1.4, end.y + 12]], MATERIAL.copperPipeLight, 1.6);
+    fillBox(pen, { x: end.x - 17, y: end.y + 20, width: 34, height: 28 }, 4, MATERIAL.label);
+    letter(pen, labelOf(part, id), end.x, end.y + 34, {
+      size: 16,
+      weight: 750,
+      wide: true,
+      family: 'display',
+      colour: MATERIAL.labelInk,
+    });
+  });
+}
+
+/** The battery thermostat: seated, pulled, turned over beside its front, or on the mat with pigtails on its pins. */
+export const batteryThermostat: Face = {
+  over: true,
+  shape,
+  spot,
+  draw(pen, part, words) {
+    const size = shape(part);
+    if (part.body === 'mat') {
+      drawPigtails(pen, part, size.terminals);
+      bushing(pen, FRONT.width / 2, FRONT.height - 2, 10);
+    }
+    drawFront(pen, part, words, size.width, size.height);
+    if (part.body === 'turned') drawBack(pen, part);
+  },
+  handles: (part) => {
+    const size = shape(part);
+    return frontHandles(part, size.width, size.height);
+  },
+};

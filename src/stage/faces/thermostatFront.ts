@@ -1,0 +1,162 @@
+import type { PartView } from '../../attempt/view';
+import { nudged, type Handle, type Words } from '../face';
+import { enamelCase, toggle } from '../hardware';
+import { disc, fillBox, letter, lifted, line, strokeBox, type Box, type Pen } from '../pen';
+import { COLOURS, MATERIAL } from '../tokens';
+
+/** Where the front's display, keys and switches sit in a case of this width and height. */
+export function frontLayout(width: number, height: number): {
+  readonly display: Box;
+  readonly keys: Readonly<Record<'up' | 'down', Box>>;
+  readonly modes: Readonly<Record<'off' | 'heat' | 'cool', Box>>;
+  readonly fans: Readonly<Record<'auto' | 'on', Box>>;
+} {
+  const column = 144;
+  const right = width - column - 12;
+  const displayWidth = right - 30;
+  const keyWidth = (displayWidth - 10) / 2;
+  const keyY = height - 50;
+  const stop = column / 3;
+  const half = column / 2;
+  return {
+    display: { x: 16, y: 16, width: displayWidth, height: height - 76 },
+    keys: {
+      up: { x: 16, y: keyY, width: keyWidth, height: 34 },
+      down: { x: 26 + keyWidth, y: keyY, width: keyWidth, height: 34 },
+    },
+    modes: {
+      off: { x: right, y: 18, width: stop, height: 62 },
+      heat: { x: right + stop, y: 18, width: stop, height: 62 },
+      cool: { x: right + stop * 2, y: 18, width: stop, height: 62 },
+    },
+    fans: {
+      auto: { x: right, y: height - 86, width: half, height: 62 },
+      on: { x: right + half, y: height - 86, width: half, height: 62 },
+    },
+  };
+}
+
+/** The setting that the keys move: the one of the mode that it stands in; heat's while it is off. */
+export function settingFor(mode: string | number | undefined): 'setHeat' | 'setCool' {
+  return mode === 'cool' ? 'setCool' : 'setHeat';
+}
+
+/** What keys and switches of the front do. */
+export function frontHandles(part: PartView, width: number, height: number): Handle[] {
+  const layout = frontLayout(width, height);
+  const handles: Handle[] = [];
+  const setting = settingFor(part.controls.find((control) => control.id === 'mode')?.value);
+  for (const [key, steps] of [['up', 1], ['down', -1]] as const) {
+    const action = nudged(part, setting, steps);
+    if (action !== undefined) handles.push({ box: layout.keys[key], name: key, action });
+  }
+  for (const [control, stops] of [['mode', layout.modes], ['fan', layout.fans]] as const) {
+    const found = part.controls.find((each) => each.id === control);
+    for (const [position, box] of Object.entries(stops)) {
+      if (found?.positions?.includes(position) === true) {
+        handles.push({ box, name: `${control}.${position}`, action: { name: 'operate', part: part.id, control, position } });
+      }
+    }
+  }
+  return handles;
+}
+
+/** The front of the thermostat: display, two keys, a slide for the mode and one for the fan. */
+export function drawFront(pen: Pen, part: PartView, words: Words, width: number, height: number): void {
+  const layout = frontLayout(width, height);
+  enamelCase(pen, { x: 0, y: 0, width, height }, 16);
+  drawDisplay(pen, part, words, layout.display);
+  for (const key of ['up', 'down'] as const) {
+    const box = layout.keys[key];
+    lifted(pen, 2, () => {
+      fillBox(pen, box, 7, MATERIAL.enamel);
+    });
+    strokeBox(pen, box, 7, MATERIAL.enamelLine, 1);
+    const x = box.x + box.width / 2;
+    const y = box.y + box.height / 2;
+    const tip = key === 'up' ? -5 : 5;
+    pen.beginPath();
+    pen.moveTo(x - 8, y - tip);
+    pen.lineTo(x, y + tip);
+    pen.lineTo(x + 8, y - tip);
+    pen.closePath();
+    pen.fillStyle = '#4E463A';
+    pen.fill();
+  }
+  drawModes(pen, part, words, layout.modes);
+  drawFan(pen, part, words, layout.fans);
+}
+
+function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
+  fillBox(pen, box, 9, part.signs['display'] === 'on' ? MATERIAL.displayIdle : '#B9C0AD');
+  strokeBox(pen, box, 9, '#A9B19D', 1.2);
+  if (part.signs['display'] !== 'on') return;
+  const { room, set, call, guard } = part.signs;
+  const ink = COLOURS.displayInk;
+  const left = box.x + 14;
+  const small = { size: 13, colour: ink, weight: 500, align: 'right' as const };
+  if (room !== undefined) {
+    letter(pen, words('stage:thermostat.degrees', { value: Math.round(Number(room)) }), left, box.y + 36, {
+      size: 38,
+      weight: 700,
+      family: 'mono',
+      align: 'left',
+      colour: ink,
+    });
+    letter(pen, words('stage:thermostat.room'), box.x + box.width - 10, box.y + 24, small);
+  }
+  if (set !== undefined) {
+    letter(pen, words('stage:thermostat.set', { value: Math.round(Number(set)) }), box.x + box.width - 10, box.y + 46, small);
+  }
+  const waits = Math.ceil(Number(guard ?? 0));
+  const status =
+    waits > 0
+      ? words('stage:thermostat.guard', { minutes: Math.floor(waits / 60), seconds: String(waits % 60).padStart(2, '0') })
+      : call === undefined
+        ? ''
+        : words(`stage:thermostat.call.${String(call)}`);
+  letter(pen, status, left, box.y + box.height - 20, { size: 15, weight: 600, align: 'left', colour: ink, most: box.width - 24 });
+}
+
+function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
+  const mode = part.signs['mode'];
+  const track = { x: stops.off.x + 8, y: stops.off.y + 4, width: stops.off.width * 3 - 16, height: 26 };
+  fillBox(pen, track, 13, MATERIAL.toggleTrack);
+  for (const position of ['off', 'heat', 'cool'] as const) {
+    const x = stops[position].x + stops[position].width / 2;
+    const here = mode === position;
+    if (here) {
+      lifted(pen, 2, () => {
+        disc(pen, x, track.y + 13, 15, position === 'off' ? MATERIAL.toggleKnob : COLOURS.action);
+      });
+    } else {
+      line(pen, [[x, track.y + 8], [x, track.y + 18]], '#9C9179', 2);
+    }
+    letter(pen, words(`stage:thermostat.mode.${position}`), x, track.y + 43, {
+      size: 13,
+      weight: here ? 750 : 550,
+      family: 'display',
+      colour: here ? '#35301F' : '#5F5743',
+      most: stops[position].width,
+    });
+  }
+}
+
+function drawFan(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'auto' | 'on', Box>>): void {
+  const fan = part.signs['fan'];
+  const width = 66;
+  const middle = stops.auto.x + stops.auto.width;
+  const track = { x: middle - width / 2, y: stops.auto.y + 4, width, height: 26 };
+  if (fan === undefined) fillBox(pen, track, 13, MATERIAL.toggleTrack);
+  else toggle(pen, track, fan === 'on', fan === 'on' ? COLOURS.action : MATERIAL.toggleKnob);
+  for (const position of ['auto', 'on'] as const) {
+    const here = fan === position;
+    letter(pen, words(`stage:thermostat.fan.${position}`), stops[position].x + stops[position].width / 2, track.y + 43, {
+      size: 13,
+      weight: here ? 750 : 550,
+      family: 'display',
+      colour: here ? '#35301F' : '#5F5743',
+      most: stops[position].width - 4,
+    });
+  }
+}

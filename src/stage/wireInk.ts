@@ -1,0 +1,131 @@
+import { MATERIAL, WIRE } from './tokens';
+import { disc, type Pen } from './pen';
+import { leadCurve, PROBE_LENGTH, type Curve, type Spot } from './wires';
+
+/** Insulation by the rig's colour name; copper when the name is not known. */
+export function insulation(colour: string): string {
+  return (WIRE as Readonly<Record<string, string>>)[colour] ?? WIRE.copper;
+}
+
+function trace(pen: Pen, curve: Curve, dx = 0, dy = 0): void {
+  const [a, b, c, d] = curve;
+  pen.beginPath();
+  pen.moveTo(a.x + dx, a.y + dy);
+  pen.bezierCurveTo(b.x + dx, b.y + dy, c.x + dx, c.y + dy, d.x + dx, d.y + dy);
+}
+
+function run(pen: Pen, colour: string, width: number): void {
+  pen.strokeStyle = colour;
+  pen.lineWidth = width;
+  pen.stroke();
+}
+
+/** An insulated wire: its shadow, its outline, its colour and the light along it. */
+export function strokeWire(pen: Pen, curve: Curve, colour: string, width = 8): void {
+  pen.save();
+  pen.lineCap = 'round';
+  const drop = width * 0.34;
+  trace(pen, curve, drop, drop);
+  run(pen, 'rgba(30, 26, 16, 0.34)', width);
+  trace(pen, curve);
+  run(pen, MATERIAL.outline, width + 1.8);
+  run(pen, colour, width);
+  trace(pen, curve, -width * 0.16, -width * 0.16);
+  run(pen, 'rgba(255, 255, 255, 0.24)', width * 0.24);
+  pen.restore();
+}
+
+/** The bare end of a lifted conductor. `toward` is the spot that it points away from. */
+export function strokeBareEnd(pen: Pen, end: Spot, toward: Spot): void {
+  const far = Math.hypot(end.x - toward.x, end.y - toward.y) || 1;
+  const x = end.x + ((end.x - toward.x) / far) * 15;
+  const y = end.y + ((end.y - toward.y) / far) * 15;
+  pen.save();
+  pen.lineCap = 'round';
+  pen.beginPath();
+  pen.moveTo(end.x, end.y);
+  pen.lineTo(x, y);
+  run(pen, MATERIAL.outline, 6);
+  run(pen, WIRE.copper, 4);
+  run(pen, MATERIAL.copperPipeLight, 1.4);
+  pen.restore();
+}
+
+export type Lead = 'red' | 'black';
+
+const LEAD: Readonly<Record<Lead, { readonly grip: string; readonly band: string; readonly cable: string }>> = {
+  red: { grip: MATERIAL.redLead, band: MATERIAL.redLeadShade, cable: MATERIAL.redLead },
+  black: { grip: MATERIAL.blackLead, band: MATERIAL.iron, cable: MATERIAL.blackLeadCable },
+};
+
+/** A test probe with its tip at `tip`, lying `way`, and its cable hanging to `edge`. */
+export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot): void {
+  const look = LEAD[lead];
+  const back = { x: tip.x + way.x * PROBE_LENGTH, y: tip.y + way.y * PROBE_LENGTH };
+  strokeWire(pen, leadCurve(back, way, edge), look.cable, 9);
+  pen.save();
+  pen.translate(tip.x, tip.y);
+  pen.rotate(Math.atan2(way.y, way.x) - Math.PI / 2);
+  const grip = new Path2D('M-6.5 12 C-6.5 8 -4 6 -2.4 4.5 L2.4 4.5 C4 6 6.5 8 6.5 12 L11 66 C11 72 -11 72 -11 66 Z');
+  pen.fillStyle = 'rgba(30, 26, 16, 0.3)';
+  pen.save();
+  pen.translate(3, 3);
+  pen.fill(grip);
+  pen.restore();
+  pen.fillStyle = MATERIAL.probeTip;
+  pen.strokeStyle = MATERIAL.outline;
+  pen.lineWidth = 1;
+  pen.beginPath();
+  pen.roundRect(-2, -4, 4, 15, 1.5);
+  pen.fill();
+  pen.stroke();
+  pen.fillStyle = look.grip;
+  pen.fill(grip);
+  pen.lineWidth = 1.2;
+  pen.stroke(grip);
+  pen.beginPath();
+  pen.moveTo(-8.2, 30);
+  pen.lineTo(8.2, 30);
+  pen.strokeStyle = look.band;
+  pen.lineWidth = 2.6;
+  pen.stroke();
+  pen.restore();
+}
+
+/** A jumper's spring clip at one terminal. */
+export function drawClip(pen: Pen, at: Spot): void {
+  disc(pen, at.x, at.y, 8.5, MATERIAL.outline);
+  disc(pen, at.x, at.y, 7, MATERIAL.caution);
+  disc(pen, at.x, at.y, 3, MATERIAL.steelLight);
+}
+
+/** The jaws of the clamp closed round a conductor. */
+export function drawClamp(pen: Pen, at: Spot, edge: Spot, turns: number): void {
+  strokeWire(pen, [{ x: at.x, y: at.y + 92 }, { x: at.x, y: at.y + 150 }, { x: edge.x - 120, y: edge.y + 30 }, edge], MATERIAL.blackLeadCable, 8);
+  pen.beginPath();
+  pen.arc(at.x, at.y, 24, 0, Math.PI * 2);
+  run(pen, MATERIAL.outline, 15);
+  run(pen, '#5A4270', 12);
+  pen.beginPath();
+  pen.arc(at.x - 4, at.y - 4, 24, Math.PI * 0.9, Math.PI * 1.6);
+  run(pen, 'rgba(255,255,255,0.22)', 3);
+  pen.beginPath();
+  pen.moveTo(at.x, at.y - 32);
+  pen.lineTo(at.x, at.y - 18);
+  run(pen, MATERIAL.outline, 2);
+  pen.beginPath();
+  pen.roundRect(at.x - 14, at.y + 26, 28, 70, 8);
+  pen.fillStyle = '#4B3560';
+  pen.fill();
+  pen.strokeStyle = MATERIAL.outline;
+  pen.lineWidth = 1.4;
+  pen.stroke();
+  if (turns > 1) {
+    disc(pen, at.x, at.y + 56, 11, MATERIAL.label);
+    pen.font = '700 13px sans-serif';
+    pen.textAlign = 'center';
+    pen.textBaseline = 'middle';
+    pen.fillStyle = MATERIAL.labelInk;
+    pen.fillText(`×${String(turns)}`, at.x, at.y + 57);
+  }
+}
