@@ -1,0 +1,49 @@
+import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
+import { contactor, splice } from './contactor.ts';
+import { burner, flameSensor, gasValve, igniter } from './fire.ts';
+import { furnaceBoard } from './furnaceBoard.ts';
+import { bladeFuse } from './fuse.ts';
+import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
+import type { PartKind } from './part.ts';
+import { doorSwitch, drainPan, floatSwitch, highLimit, highPressureSwitch, panelDoor, pressureSwitch, rollout } from './safeties.ts';
+import { disconnect, earthBar, service, serviceSwitch } from './supply.ts';
+import { batteryThermostat, cells, subbase } from './thermostat.ts';
+import { transformer } from './transformer.ts';
+
+/** Every kind of part that a rig may name. */
+export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
+  [
+    service,
+    earthBar,
+    breakerSinglePole,
+    breakerTwoPole,
+    serviceSwitch,
+    disconnect,
+    transformer,
+    bladeFuse,
+    panelDoor,
+    doorSwitch,
+    drainPan,
+    floatSwitch,
+    highLimit,
+    rollout,
+    pressureSwitch,
+    highPressureSwitch,
+    inducer,
+    igniter,
+    gasValve,
+    burner,
+    flameSensor,
+    blower,
+    filter,
+    furnaceBoard,
+    contactor,
+    splice,
+    dualCapacitor,
+    compressor,
+    condenserFan,
+    subbase,
+    batteryThermostat,
+    cells,
+  ].map((kind) => [kind.kind, kind]),
+);

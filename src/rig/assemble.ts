@@ -1,0 +1,68 @@
+import { CATALOGUE } from '../parts/catalogue.ts';
+import type { Parameters, PartKind } from '../parts/part.ts';
+import { type RigData, type RigPart, type RigWire } from './schema.ts';
+
+export interface AssembledPart {
+  readonly index: number;
+  readonly id: string;
+  readonly kind: PartKind;
+  readonly data: RigPart;
+  readonly params: Parameters;
+  /** Part index by role. */
+  readonly links: Readonly<Record<string, number>>;
+}
+
+export interface AssembledWire {
+  readonly index: number;
+  readonly id: string;
+  readonly data: RigWire;
+  /** Part indices at its ends. */
+  readonly fromPart: number;
+  readonly toPart: number;
+}
+
+/** A rig put together: everything that no fault and no action changes, shared by all twins. */
+export interface Assembly {
+  readonly rig: RigData;
+  readonly parts: readonly AssembledPart[];
+  readonly partById: ReadonlyMap<string, AssembledPart>;
+  readonly wires: readonly AssembledWire[];
+  readonly wireById: ReadonlyMap<string, AssembledWire>;
+  readonly coverIndex: ReadonlyMap<string, number>;
+  /** Wirings worked out so far, by what was landed elsewhere, jumpered or metered in series (wiring.ts). */
+  readonly wirings: Map<string, unknown>;
+}
+
+/** Puts a checked rig together. */
+export function assemble(rig: RigData): Assembly {
+  const order = new Map(rig.parts.map((part, index) => [part.id, index]));
+  const indexOf = (id: string) => order.get(id) ?? -1;
+  const parts = rig.parts.map((data, index): AssembledPart => {
+    const kind = CATALOGUE.get(data.kind);
+    if (!kind) throw new Error(`no such kind of part: ${data.kind}`);
+    return {
+      index,
+      id: data.id,
+      kind,
+      data,
+      params: kind.parameters.parse(data.params),
+      links: Object.fromEntries(Object.entries(data.links).map(([role, id]) => [role, indexOf(id)])),
+    };
+  });
+  const wires = rig.wires.map((data, index): AssembledWire => ({
+    index,
+    id: data.id,
+    data,
+    fromPart: indexOf(data.from.split('.')[0] ?? ''),
+    toPart: indexOf(data.to.split('.')[0] ?? ''),
+  }));
+  return {
+    rig,
+    parts,
+    partById: new Map(parts.map((part) => [part.id, part])),
+    wires,
+    wireById: new Map(wires.map((wire) => [wire.id, wire])),
+    coverIndex: new Map(rig.covers.map((cover, index) => [cover.id, index])),
+    wirings: new Map(),
+  };
+}

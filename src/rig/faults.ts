@@ -1,0 +1,94 @@
+import { CATALOGUE } from '../parts/catalogue.ts';
+import type { Section } from '../parts/part.ts';
+import type { RigData, RigWire } from './schema.ts';
+
+/** One thing that is wrong: which part or wire, how, and how much where the mode has a magnitude. */
+export interface Fault {
+  readonly target: string;
+  readonly mode: string;
+  readonly magnitude: number;
+}
+
+/** A way for the rig to be wrong, before anything is known: a mode with all its member severities. */
+export interface PossibleFault {
+  readonly section: Section;
+  readonly target: string;
+  readonly mode: string;
+  readonly weight: number;
+  /** At least one; a mode without a magnitude has a single member. */
+  readonly members: readonly Fault[];
+}
+
+/** Ohms of a conductor that is badly made or rubbed: enough to sag under load. Common practice, no source. */
+const POOR_JOINT_OHMS = [40, 200] as const;
+
+/** What can befall a wire, with how common it is; common practice, no source. */
+const WEIGHTS = { open: 0.6, loose: 0.5, poor: 0.3, toEarth: 0.3, short: 0.15, swap: 0.12, harness: 0.12, pin: 0.15 } as const;
+
+/** `shortTo:other` and the like: a wire's mode that names a second wire. */
+export function splitMode(mode: string): { readonly base: string; readonly other: string | undefined } {
+  const at = mode.indexOf(':');
+  return at < 0 ? { base: mode, other: undefined } : { base: mode.slice(0, at), other: mode.slice(at + 1) };
+}
+
+function plain(target: string, mode: string): readonly Fault[] {
+  return [{ target, mode, magnitude: 0 }];
+}
+
+function samePart(a: string, b: string): boolean {
+  return a.split('.')[0] === b.split('.')[0];
+}
+
+function conductorFaults(rig: RigData, wire: RigWire, section: Section): PossibleFault[] {
+  const weighted = (mode: string, weight: number, members = plain(wire.id, mode)): PossibleFault => ({
+    section,
+    target: wire.id,
+    mode,
+    weight: weight * wire.weight,
+    members,
+  });
+  const faults = [
+    weighted('open', WEIGHTS.open),
+    weighted('looseFrom', WEIGHTS.loose),
+    weighted('looseTo', WEIGHTS.loose),
+    weighted(
+      'poor',
+      WEIGHTS.poor,
+      POOR_JOINT_OHMS.map((ohms) => ({ target: wire.id, mode: 'poor', magnitude: ohms })),
+    ),
+    weighted('toEarth', WEIGHTS.toEarth),
+  ];
+  const after = rig.wires.slice(rig.wires.indexOf(wire) + 1).filter((other) => other.cable === wire.cable);
+  for (const other of after) {
+    faults.push(weighted(`shortTo:${other.id}`, WEIGHTS.short));
+    if (samePart(wire.from, other.from)) faults.push(weighted(`swappedFrom:${other.id}`, WEIGHTS.swap));
+    if (samePart(wire.to, other.to)) faults.push(weighted(`swappedTo:${other.id}`, WEIGHTS.swap));
+  }
+  return faults;
+}
+
+/** Every single fault that a rig can have: each part's declared modes, and the ways of its wires. */
+export function possibleFaults(rig: RigData): PossibleFault[] {
+  const faults: PossibleFault[] = [];
+  for (const part of rig.parts) {
+    const kind = CATALOGUE.get(part.kind);
+    for (const mode of kind?.modes ?? []) {
+      faults.push({
+        section: kind?.section ?? 'equipment',
+        target: part.id,
+        mode: mode.id,
+        weight: mode.weight * part.weight,
+        members: mode.magnitudes
+          ? mode.magnitudes.map((magnitude) => ({ target: part.id, mode: mode.id, magnitude }))
+          : plain(part.id, mode.id),
+      });
+    }
+  }
+  for (const wire of rig.wires) {
+    if (wire.fixed || wire.weight === 0) continue;
+    if (wire.cable !== undefined) faults.push(...conductorFaults(rig, wire, 'cable'));
+    else if (wire.pin) faults.push({ section: 'thermostat', target: wire.id, mode: 'pinBent', weight: WEIGHTS.pin * wire.weight, members: plain(wire.id, 'pinBent') });
+    else faults.push({ section: 'equipment', target: wire.id, mode: 'open', weight: WEIGHTS.harness * wire.weight, members: plain(wire.id, 'open') });
+  }
+  return faults.filter((fault) => fault.weight > 0);
+}

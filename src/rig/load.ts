@@ -1,0 +1,91 @@
+import { CATALOGUE } from '../parts/catalogue.ts';
+import type { PartKind } from '../parts/part.ts';
+import { dataError, pathText } from './errors.ts';
+import { MAT_PLACE } from './points.ts';
+import { type RigData, rigSchema } from './schema.ts';
+
+/**
+ * Checks a rig from outside: its shape, and that everything that it names is there.
+ * @throws DataError with a code, and the path inside the file
+ */
+export function loadRig(json: unknown): RigData {
+  const parsed = rigSchema.safeParse(json);
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    throw dataError('data.shape', pathText(issue?.path ?? []), { expected: issue?.message ?? '' });
+  }
+  const rig = parsed.data;
+  checkNames(rig);
+  rig.parts.forEach((part, index) => checkPart(rig, part, `parts[${index}]`));
+  checkWires(rig);
+  return rig;
+}
+
+function checkNames(rig: RigData): void {
+  const seen = new Set<string>();
+  for (const list of ['places', 'covers', 'parts', 'wires', 'cables'] as const) {
+    const group = list === 'parts' || list === 'wires' || list === 'cables' ? 'thing' : list;
+    rig[list].forEach((item, index) => {
+      const key = `${group} ${item.id}`;
+      if (seen.has(key)) throw dataError('rig.twice', `${list}[${index}].id`, { id: item.id });
+      seen.add(key);
+    });
+  }
+  const places = new Set(rig.places.map((place) => place.id));
+  const parts = new Set(rig.parts.map((part) => part.id));
+  const need = (set: ReadonlySet<string>, id: string, path: string) => {
+    if (!set.has(id)) throw dataError('rig.unknown', path, { id });
+  };
+  need(places, rig.start, 'start');
+  rig.covers.forEach((cover, index) => {
+    need(places, cover.place, `covers[${index}].place`);
+    if (cover.panel !== undefined) need(parts, cover.panel, `covers[${index}].panel`);
+  });
+  need(parts, rig.room.air, 'room.air');
+  rig.room.sources.forEach((id, index) => need(parts, id, `room.sources[${index}]`));
+}
+
+function checkPart(rig: RigData, part: RigData['parts'][number], path: string): void {
+  const kind = CATALOGUE.get(part.kind);
+  if (!kind) throw dataError('rig.kind', `${path}.kind`, { kind: part.kind });
+  const params = kind.parameters.safeParse(part.params);
+  if (!params.success) {
+    const issue = params.error.issues[0];
+    throw dataError('data.shape', `${path}.params.${pathText(issue?.path ?? [])}`, { expected: issue?.message ?? '' });
+  }
+  if (!rig.places.some((place) => place.id === part.place)) throw dataError('rig.unknown', `${path}.place`, { id: part.place });
+  if (part.cover !== undefined && rig.covers.find((cover) => cover.id === part.cover)?.place !== part.place) {
+    throw dataError('rig.cover', `${path}.cover`, { id: part.cover });
+  }
+  if (part.rides !== undefined && !kindOf(rig, part.rides)?.removable) throw dataError('rig.rides', `${path}.rides`, { id: part.rides });
+  for (const role of kind.links ?? []) {
+    const id = part.links[role];
+    if (id === undefined) throw dataError('rig.link', `${path}.links`, { role });
+    if (!kindOf(rig, id)?.drive) throw dataError('rig.drive', `${path}.links.${role}`, { id });
+  }
+  for (const role of Object.keys(part.links)) {
+    if (!kind.links?.includes(role)) throw dataError('rig.role', `${path}.links.${role}`, { role });
+  }
+  if (kind.removable && part.place === MAT_PLACE) throw dataError('rig.matPlace', `${path}.place`, {});
+}
+
+function kindOf(rig: RigData, id: string): PartKind | undefined {
+  const part = rig.parts.find((candidate) => candidate.id === id);
+  return part && CATALOGUE.get(part.kind);
+}
+
+function checkWires(rig: RigData): void {
+  const cables = new Set(rig.cables.map((cable) => cable.id));
+  rig.wires.forEach((wire, index) => {
+    const path = `wires[${index}]`;
+    for (const end of ['from', 'to'] as const) {
+      const [part = '', terminal = ''] = wire[end].split('.');
+      const kind = kindOf(rig, part);
+      if (!kind?.terminals.some((candidate) => candidate.id === terminal)) throw dataError('rig.terminal', `${path}.${end}`, { point: wire[end] });
+    }
+    if (wire.from === wire.to) throw dataError('rig.loop', `${path}.to`, { point: wire.to });
+    if (wire.cable !== undefined && !cables.has(wire.cable)) throw dataError('rig.unknown', `${path}.cable`, { id: wire.cable });
+    if (wire.cable !== undefined && (wire.fixed || wire.pin)) throw dataError('rig.cableFixed', `${path}.cable`, { id: wire.cable });
+    if (wire.pin && !kindOf(rig, wire.to.split('.')[0] ?? '')?.removable) throw dataError('rig.pin', `${path}.to`, { point: wire.to });
+  });
+}

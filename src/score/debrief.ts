@@ -1,0 +1,59 @@
+import type { Section } from '../parts/part.ts';
+
+export const STEP_KINDS = ['informative', 'required', 'setUp', 'wasted', 'after'] as const;
+/** What a step was worth (diagnosis.md); `after`: taken when the fault had already been named. */
+export type StepKind = (typeof STEP_KINDS)[number];
+
+/** A hypothesis as the score and the screen name it: a part or wire of the rig and one of its modes. */
+export interface Naming {
+  readonly section: Section;
+  readonly target: string;
+  readonly mode: string;
+}
+
+export interface JudgedStep {
+  /** 1-based, as in the log. */
+  readonly number: number;
+  readonly kind: StepKind;
+  readonly seconds: number;
+  /** Expected gain before the step was taken, bits. */
+  readonly gainBits: number;
+  /** Suspects left after it. */
+  readonly left: number;
+  readonly ruledOut: readonly Naming[];
+  /** Earlier steps that made a wasted step's outcome certain. */
+  readonly because: readonly number[];
+  readonly unsafe: string | undefined;
+}
+
+export const SCORE_ITEMS = ['isolation', 'economy', 'safety', 'proof'] as const;
+export type ScoreItem = (typeof SCORE_ITEMS)[number];
+
+/** Why a point was given or taken: `code` is a key in locales/ under `score:reason.`, `values` fill it in, `step` ties it to the log. */
+export interface ScoreReason {
+  readonly code: string;
+  readonly points: number;
+  readonly step: number | undefined;
+  readonly values: Readonly<Record<string, string | number>>;
+}
+
+export interface ScoreLine {
+  readonly points: number;
+  readonly of: number;
+  readonly reasons: readonly ScoreReason[];
+}
+
+export interface Debrief {
+  readonly ticket: string;
+  readonly total: number;
+  readonly items: Readonly<Record<ScoreItem, ScoreLine>>;
+  readonly truth: Naming;
+  readonly named: Naming | undefined;
+  readonly rightNaming: boolean;
+  readonly suspectsAtStart: number;
+  readonly steps: readonly JudgedStep[];
+  readonly minutes: number;
+  /** Suspects left at the moment of naming. */
+  readonly leftAtNaming: readonly Naming[];
+  readonly wastedSteps: number;
+}
