@@ -1,0 +1,25 @@
+import type { Fault } from '../rig/faults.ts';
+import type { Weather } from '../world/world.ts';
+import type { ActionOf } from './actions.ts';
+
+/** What the customer did before calling: the only acts that need no technician. */
+export type HistoryAct = ActionOf<'operate'> | ActionOf<'set'> | ActionOf<'wait'>;
+
+/** What the customer saw or heard in the end: a sign of a part, and whether it stood so. */
+export interface Observed {
+  readonly part: string;
+  readonly sign: string;
+  readonly is: string | number;
+}
+
+/** The part of a ticket that the physics needs. */
+export interface Job {
+  readonly id: string;
+  readonly rig: string;
+  readonly faults: readonly Fault[];
+  readonly weather: Weather;
+  readonly complaint: {
+    readonly history: readonly HistoryAct[];
+    readonly observed: readonly Observed[];
+  };
+}

@@ -1,0 +1,81 @@
+import { openLeads, type Port, type Reading, readClamp, readMicroamps, readPort } from '../meter/read.ts';
+import { SERIES_METER_OHMS } from '../world/stamp.ts';
+import { ampsThrough, type World } from '../world/world.ts';
+import { nodeAt } from './access.ts';
+import type { Bench } from './bench.ts';
+
+/** What the display says now; undefined while the meter is off or its leads and clamp are on nothing. */
+export function measure(bench: Bench): Reading | undefined {
+  const { fn, world } = bench;
+  if (fn === 'off') return undefined;
+  if (fn === 'ampsAc') return bench.clamp === undefined ? undefined : readClamp(clamped(world, bench.clamp), bench.turns);
+  if (bench.red === undefined || bench.black === undefined) return undefined;
+  if (fn === 'microampsDc') return series(bench);
+  return atPort(bench, nodeAt(bench, bench.red), nodeAt(bench, bench.black));
+}
+
+/** What the display says when nothing is connected. */
+export function idleReading(bench: Bench): Reading {
+  return measure(bench) ?? openLeads(bench.fn);
+}
+
+/** The circuit between two nodes as the meter finds it. */
+function portAt(world: World, red: number, black: number, needs: { ac: boolean; dc: boolean }): Port {
+  const { solver } = world.wiring;
+  const { hertz } = world.assembly.rig;
+  // The solver is shared by every world wired alike: its last factors may be another's.
+  if (needs.ac) solver.factorAc(world.values, hertz);
+  if (needs.dc) solver.factorDc(world.values);
+  const impedance = needs.ac ? solver.theveninAc(red, black) : { ohms: 0, reactance: 0 };
+  return {
+    hertz,
+    acVolts: { re: at(world.ac.re, red) - at(world.ac.re, black), im: at(world.ac.im, red) - at(world.ac.im, black) },
+    acOhms: impedance.ohms,
+    acReactance: impedance.reactance,
+    dcVolts: at(world.dc, red) - at(world.dc, black),
+    dcOhms: needs.dc ? solver.theveninDc(red, black) : 0,
+  };
+}
+
+function atPort(bench: Bench, red: number, black: number): Reading {
+  const { fn } = bench;
+  const volts = fn === 'voltsAc' || fn === 'voltsLoaded';
+  return readPort(fn, portAt(bench.world, red, black, { ac: fn !== 'voltsDc', dc: !volts }));
+}
+
+function at(values: Float64Array, node: number): number {
+  return values[node] ?? 0;
+}
+
+/** Microamps: the burden is in the network already; take it out of the port again, and the meter's own model puts it back with its diodes and fuse. */
+function series(bench: Bench): Reading {
+  const { world } = bench;
+  const { seriesMeter, topology } = world.wiring;
+  const branch = topology.branches[seriesMeter];
+  if (bench.meterFuseOpen || !branch) return readMicroamps(Number.POSITIVE_INFINITY);
+  const loaded = portAt(world, branch.from, branch.to, { ac: true, dc: true });
+  const size = loaded.acOhms ** 2 + loaded.acReactance ** 2;
+  const conductance = loaded.acOhms / size - 1 / SERIES_METER_OHMS;
+  const susceptance = -loaded.acReactance / size;
+  const rest = conductance ** 2 + susceptance ** 2;
+  const acOhms = conductance / rest;
+  const acReactance = -susceptance / rest;
+  const dcOhms = 1 / (1 / loaded.dcOhms - 1 / SERIES_METER_OHMS);
+  const gain = { re: 1 + acOhms / SERIES_METER_OHMS, im: acReactance / SERIES_METER_OHMS };
+  const { re, im } = loaded.acVolts;
+  return readPort('microampsDc', {
+    ...loaded,
+    acVolts: { re: re * gain.re - im * gain.im, im: re * gain.im + im * gain.re },
+    acOhms,
+    acReactance,
+    dcOhms,
+    dcVolts: loaded.dcVolts * (1 + dcOhms / SERIES_METER_OHMS),
+  });
+}
+
+/** Currents in the clamp: one wire's, or those of every conductor in a cable. */
+function clamped(world: World, around: string): readonly { readonly re: number; readonly im: number }[] {
+  return world.assembly.wires
+    .filter((wire) => wire.id === around || wire.data.cable === around)
+    .map((wire) => ampsThrough(world, world.wiring.wires[wire.index]?.body ?? 0));
+}
