@@ -1,6 +1,6 @@
-import type { BenchView, PartView } from '../attempt/view';
-import type { Action } from '../attempt/actions';
-import type { Box, Pen } from './pen';
+import type { BenchView, PartView } from '../attempt/view.ts';
+import type { Action } from '../attempt/actions.ts';
+import type { Box, Pen } from './pen.ts';
 
 /** Where a wire leaves a terminal for. */
 export type Way = 'up' | 'down' | 'left' | 'right';
@@ -67,6 +67,8 @@ export interface Face {
   movingThrough?(part: PartView): readonly Moving[];
   /** Drawn over wires that land on it (a seated thermostat hides its sub-base). */
   readonly over?: boolean;
+  /** Stands on a closed cover and goes with it when it is taken off. */
+  readonly onCover?: boolean;
 }
 
 /** A shape that is the same whatever state the part is in. */

@@ -1,5 +1,5 @@
-import { MATERIAL } from './tokens';
-import { disc, downward, fillBox, letter, line, lifted, ring, strokeBox, traceBox, type Box, type Pen } from './pen';
+import { MATERIAL } from './tokens.ts';
+import { disc, downward, fillBox, letter, line, lifted, ring, strokeBox, traceBox, type Box, type Pen } from './pen.ts';
 
 /** A slotted brass screw, head on. */
 export function screw(pen: Pen, x: number, y: number, radius = 12.5): void {

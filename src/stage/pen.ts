@@ -1,4 +1,4 @@
-import { FAMILIES, MATERIAL } from './tokens';
+import { FAMILIES, MATERIAL } from './tokens.ts';
 
 /** What the stage draws with: a canvas context whose unit is the scene unit. */
 export type Pen = CanvasRenderingContext2D;

@@ -1,6 +1,6 @@
-import { MATERIAL, WIRE } from './tokens';
-import { disc, type Pen } from './pen';
-import { leadCurve, PROBE_LENGTH, type Curve, type Spot } from './wires';
+import { MATERIAL, WIRE } from './tokens.ts';
+import { disc, type Pen } from './pen.ts';
+import { leadCurve, PROBE_LENGTH, type Curve, type Spot } from './wires.ts';
 
 /** Insulation by the rig's colour name; copper when the name is not known. */
 export function insulation(colour: string): string {

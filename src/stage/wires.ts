@@ -1,4 +1,4 @@
-import type { Way } from './face';
+import type { Way } from './face.ts';
 
 export interface Spot {
   readonly x: number;

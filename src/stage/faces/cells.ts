@@ -1,8 +1,8 @@
-import type { BenchView, PartView } from '../../attempt/view';
-import { fixed, type Face, type Shape } from '../face';
-import { downward, fillBox, letter, strokeBox } from '../pen';
-import { MATERIAL } from '../tokens';
-import { BACK, batteryThermostat } from './thermostat';
+import type { BenchView, PartView } from '../../attempt/view.ts';
+import { fixed, type Face, type Shape } from '../face.ts';
+import { downward, fillBox, letter, strokeBox } from '../pen.ts';
+import { MATERIAL } from '../tokens.ts';
+import { BACK, batteryThermostat } from './thermostat.ts';
 
 const SHAPE: Shape = {
   width: 138,

@@ -1,7 +1,7 @@
-import { fixed, labelOf, spaced, type Face, type Shape } from '../face';
-import { enamelCase, screw } from '../hardware';
-import { downward, fillBox, letter, strokeBox } from '../pen';
-import { MATERIAL } from '../tokens';
+import { fixed, labelOf, spaced, type Face, type Shape } from '../face.ts';
+import { enamelCase, screw } from '../hardware.ts';
+import { downward, fillBox, letter, strokeBox } from '../pen.ts';
+import { MATERIAL } from '../tokens.ts';
 
 /** Letters left to right as the wires land; the thermostat's pins meet them. */
 export const LANDING_ORDER = ['R', 'W', 'Y', 'G', 'C'] as const;

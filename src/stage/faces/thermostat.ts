@@ -1,11 +1,11 @@
-import type { BenchView, PartView } from '../../attempt/view';
-import { labelOf, spaced, type Face, type Shape, type TerminalSpot } from '../face';
-import { blade, bushing } from '../hardware';
-import { downward, fillBox, letter, lifted, line, type Pen } from '../pen';
-import { MATERIAL, WIRE } from '../tokens';
-import { strokeWire } from '../wireInk';
-import { drawFront, frontHandles } from './thermostatFront';
-import { LANDING_ORDER, subbase } from './subbase';
+import type { BenchView, PartView } from '../../attempt/view.ts';
+import { labelOf, spaced, type Face, type Shape, type TerminalSpot } from '../face.ts';
+import { blade, bushing } from '../hardware.ts';
+import { downward, fillBox, letter, lifted, line, type Pen } from '../pen.ts';
+import { MATERIAL, WIRE } from '../tokens.ts';
+import { strokeWire } from '../wireInk.ts';
+import { drawFront, frontHandles } from './thermostatFront.ts';
+import { LANDING_ORDER, subbase } from './subbase.ts';
 
 const FRONT = { width: 316, height: 176 } as const;
 /** Seated it covers its sub-base with a margin all round. */

@@ -1,8 +1,8 @@
-import type { PartView } from '../../attempt/view';
-import { nudged, type Handle, type Words } from '../face';
-import { enamelCase, toggle } from '../hardware';
-import { disc, fillBox, letter, lifted, line, strokeBox, type Box, type Pen } from '../pen';
-import { COLOURS, MATERIAL } from '../tokens';
+import type { PartView } from '../../attempt/view.ts';
+import { nudged, type Handle, type Words } from '../face.ts';
+import { enamelCase, toggle } from '../hardware.ts';
+import { disc, fillBox, letter, lifted, line, strokeBox, type Box, type Pen } from '../pen.ts';
+import { COLOURS, MATERIAL } from '../tokens.ts';
 
 /** Where the front's display, keys and switches sit in a case of this width and height. */
 export function frontLayout(width: number, height: number): {

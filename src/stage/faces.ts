@@ -1,0 +1,52 @@
+import type { Face } from './face.ts';
+import { bladeFuse } from './faces/bladeFuse.ts';
+import { cells } from './faces/cells.ts';
+import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
+import { furnaceBoard } from './faces/furnaceBoard.ts';
+import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './faces/motors.ts';
+import { contactor, splice } from './faces/outdoor.ts';
+import { plain } from './faces/plain.ts';
+import { doorSwitch, drainPan, floatSwitch, highLimit, highPressureSwitch, panelDoor, pressureSwitch, rollout } from './faces/safeties.ts';
+import { subbase } from './faces/subbase.ts';
+import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
+import { batteryThermostat } from './faces/thermostat.ts';
+
+/** One face for each kind of part. A new kind needs its face here and nothing else in this room. */
+export const FACES: Readonly<Record<string, Face>> = {
+  service,
+  earthBar,
+  breakerSinglePole,
+  breakerTwoPole,
+  serviceSwitch,
+  disconnect,
+  transformer,
+  bladeFuse,
+  panelDoor,
+  doorSwitch,
+  drainPan,
+  floatSwitch,
+  highLimit,
+  rollout,
+  pressureSwitch,
+  highPressureSwitch,
+  inducer,
+  igniter,
+  gasValve,
+  burner,
+  flameSensor,
+  blower,
+  filter,
+  furnaceBoard,
+  contactor,
+  splice,
+  dualCapacitor,
+  compressor,
+  condenserFan,
+  subbase,
+  batteryThermostat,
+  cells,
+};
+
+export function faceOf(kind: string): Face {
+  return FACES[kind] ?? plain;
+}

@@ -1,0 +1,119 @@
+import type { PartView } from '../../attempt/view.ts';
+import { fixed, labelOf, spaced, type Face, type Moving, type Shape } from '../face.ts';
+import { blade, fixing, nameTape, screw } from '../hardware.ts';
+import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { MATERIAL } from '../tokens.ts';
+
+const SHAPE: Shape = {
+  width: 332,
+  height: 252,
+  terminals: {
+    ...spaced(['FS', 'PSOUT', 'PSIN', 'LIMOUT', 'LIMIN', 'GV', 'GVC'], { x: 28, y: 22 }, { x: 46, y: 0 }, 'up'),
+    ...spaced(['L1', 'N'], { x: 22, y: 84 }, { x: 0, y: 52 }, 'left'),
+    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 310, y: 78 }, { x: 0, y: 45 }, 'right'),
+    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 98, y: 228 }, { x: 46, y: 0 }, 'down'),
+  },
+};
+
+/** Where the status light sits. */
+const LIGHT = { x: 216, y: 92 } as const;
+
+/** The light as the view shows it: a still picture when steady, else one that flashes its code and pauses. */
+export function lightMotion(light: string | number | undefined): Moving['motion'] | undefined {
+  if (light === undefined || light === 'off') return undefined;
+  if (light === 'steady') return { kind: 'flash', count: 0 };
+  const count = Number(light);
+  return Number.isInteger(count) && count > 0 ? { kind: 'flash', count } : undefined;
+}
+
+function lit(part: PartView, x: number, y: number): Moving[] {
+  const motion = lightMotion(part.signs['light']);
+  if (motion === undefined) return [];
+  return [
+    {
+      picture: 'statusLight',
+      x,
+      y,
+      width: 44,
+      height: 44,
+      paint(pen) {
+        const halo = pen.createRadialGradient(0, 0, 3, 0, 0, 21);
+        halo.addColorStop(0, 'rgba(255, 120, 80, 0.85)');
+        halo.addColorStop(1, 'rgba(255, 90, 60, 0)');
+        disc(pen, 0, 0, 21, halo);
+        disc(pen, 0, 0, 7, MATERIAL.lightOn);
+        disc(pen, -2, -2, 2.6, '#FFE0D4');
+      },
+      motion,
+    },
+  ];
+}
+
+function relay(pen: Pen, x: number, y: number): void {
+  lifted(pen, 2, () => {
+    fillBox(pen, { x, y, width: 40, height: 34 }, 3, MATERIAL.relay);
+  });
+  fillBox(pen, { x: x + 4, y: y + 4, width: 32, height: 26 }, 2, MATERIAL.relayFace);
+}
+
+function print(pen: Pen, text: string, x: number, y: number, align: CanvasTextAlign = 'center', most = 46): void {
+  const style = { size: 13, weight: 600, colour: MATERIAL.boardInk, align, most } as const;
+  const words = text.split(' ');
+  if (align === 'center' && words.length > 1) {
+    words.forEach((word, row) => {
+      letter(pen, word, x, y + row * 13, style);
+    });
+  } else letter(pen, text, x, align === 'center' && words.length === 1 ? y : y, style);
+}
+
+function drawPrint(pen: Pen, part: PartView): void {
+  for (const [id, spot] of Object.entries(SHAPE.terminals)) {
+    const text = labelOf(part, id);
+    if (spot.way === 'up') print(pen, text, spot.x, spot.y + 23);
+    else if (spot.way === 'down') letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
+    else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
+    else print(pen, text, spot.x - 19, spot.y, 'right');
+  }
+}
+
+/** The furnace's control board: blades for the safeties above, line voltage at the sides, five screws for the thermostat below. */
+export const furnaceBoard: Face = {
+  shape: fixed(SHAPE),
+  draw(pen, part, words) {
+    const box = { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height };
+    lifted(pen, 5, () => {
+      fillBox(pen, box, 6, downward(pen, box, '#35604F', '#2A4A3E'));
+    });
+    strokeBox(pen, box, 6, '#20382F', 1.2);
+    for (const trace of [[98, 198, 98, 168, 150], [144, 198, 144, 176, 170], [190, 198, 190, 160, 200], [236, 198, 236, 166, 240]] as const) {
+      line(pen, [[trace[0], trace[1]], [trace[2], trace[3]], [trace[4], trace[3]]], MATERIAL.boardTrace, 1.6);
+    }
+    for (const y of [78, 123, 168, 213]) line(pen, [[250, y], [232, y], [226, y - 10]], MATERIAL.boardTrace, 1.6);
+    nameTape(pen, words(`rig:part.${part.id}`), 166, 72, 150, true, 'center');
+    relay(pen, 88, 90);
+    relay(pen, 134, 90);
+    relay(pen, 88, 132);
+    relay(pen, 134, 132);
+    fillBox(pen, { x: 190, y: 120, width: 44, height: 44 }, 3, '#15211C');
+    for (let pin = 0; pin < 5; pin += 1) {
+      line(pen, [[186, 126 + pin * 8], [190, 126 + pin * 8]], MATERIAL.steel, 2);
+      line(pen, [[234, 126 + pin * 8], [238, 126 + pin * 8]], MATERIAL.steel, 2);
+    }
+    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
+    ring(pen, LIGHT.x, LIGHT.y, 8, '#14201B', 1.6);
+    for (const [x, y] of [[10, 46], [322, 46], [10, 240], [322, 244]] as const) fixing(pen, x, y, 4);
+    for (const spot of Object.values(SHAPE.terminals)) {
+      if (spot.way === 'down') screw(pen, spot.x, spot.y, 12);
+      else blade(pen, spot.x, spot.y, 12);
+    }
+    drawPrint(pen, part);
+  },
+  moving: (part) => lit(part, LIGHT.x, LIGHT.y),
+  movingThrough: (part) => lit(part, LIGHT.x, LIGHT.y),
+  through(pen) {
+    // The peep glass in the door, in front of the light.
+    disc(pen, LIGHT.x, LIGHT.y, 20, '#8D8777');
+    disc(pen, LIGHT.x, LIGHT.y, 15, '#20261F');
+    disc(pen, LIGHT.x, LIGHT.y, 6, MATERIAL.lightOff);
+  },
+};

@@ -1,0 +1,274 @@
+import { fixed, labelOf, spaced, type Face, type Motion, type Moving, type Shape } from '../face.ts';
+import { blade, nameTape } from '../hardware.ts';
+import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { MATERIAL } from '../tokens.ts';
+
+/** How a shaft moves for what is heard of it. A hum is a motor that cannot start: it shakes and does not turn. */
+export function shaftMotion(running: string | number | undefined, turnsPerSecond: number): Motion | undefined {
+  if (running === undefined || running === 'off' || running === 0) return undefined;
+  if (running === 'hum') return { kind: 'shake', reach: 1 };
+  return { kind: 'spin', turnsPerSecond };
+}
+
+/** Blades of an axial fan. */
+function propeller(pen: Pen, radius: number, blades: number): void {
+  for (let index = 0; index < blades; index += 1) {
+    pen.save();
+    pen.rotate((index * Math.PI * 2) / blades);
+    pen.beginPath();
+    pen.moveTo(0, -radius * 0.14);
+    pen.quadraticCurveTo(radius * 0.45, -radius * 0.62, radius * 0.94, -radius * 0.28);
+    pen.quadraticCurveTo(radius * 0.98, radius * 0.1, radius * 0.86, radius * 0.24);
+    pen.quadraticCurveTo(radius * 0.4, radius * 0.02, 0, radius * 0.14);
+    pen.closePath();
+    pen.fillStyle = index % 2 === 0 ? '#8E9591' : '#7E8581';
+    pen.fill();
+    pen.strokeStyle = MATERIAL.steelDark;
+    pen.lineWidth = 1.2;
+    pen.stroke();
+    pen.restore();
+  }
+  disc(pen, 0, 0, radius * 0.2, MATERIAL.steelDark);
+  disc(pen, 0, 0, radius * 0.09, MATERIAL.steelLight);
+}
+
+/** Vanes of a wheel that throws air outwards. */
+function wheel(pen: Pen, radius: number, vanes: number): void {
+  ring(pen, 0, 0, radius * 0.94, MATERIAL.steelShade, 2.5);
+  for (let index = 0; index < vanes; index += 1) {
+    pen.save();
+    pen.rotate((index * Math.PI * 2) / vanes);
+    line(pen, [[radius * 0.4, 0], [radius * 0.9, radius * 0.16]], '#A4AAA5', radius * 0.07);
+    pen.restore();
+  }
+  disc(pen, 0, 0, radius * 0.34, MATERIAL.steelDark);
+  disc(pen, 0, radius * -0.2, radius * 0.07, MATERIAL.steelLight);
+}
+
+/** The turning part as it stands still in the picture, or as something that moves over it. */
+function rotor(picture: string, radius: number, paint: (pen: Pen) => void): Omit<Moving, 'x' | 'y' | 'motion'> {
+  return { picture, width: radius * 2 + 4, height: radius * 2 + 4, paint };
+}
+
+const INDUCER: Shape = {
+  width: 126,
+  height: 128,
+  terminals: { a: { x: 38, y: 106, way: 'down' }, b: { x: 88, y: 106, way: 'down' } },
+};
+const INDUCER_WHEEL = rotor('inducerWheel', 25, (pen) => {
+  wheel(pen, 25, 12);
+});
+
+/** The inducer that draws the flue: a snail housing with its wheel. */
+export const inducer: Face = {
+  shape: fixed(INDUCER),
+  draw(pen, part, words) {
+    nameTape(pen, words(`rig:part.${part.id}`), 63, 8, 130, true, 'center');
+    lifted(pen, 4, () => {
+      fillBox(pen, { x: 70, y: 20, width: 50, height: 26 }, 4, '#7C837F');
+      disc(pen, 60, 56, 37, downward(pen, { x: 23, y: 19, width: 74, height: 74 }, '#A9AFAA', '#757C78'));
+    });
+    ring(pen, 60, 56, 37, MATERIAL.steelDark, 1.2);
+    disc(pen, 60, 56, 28, MATERIAL.hole);
+    pen.save();
+    pen.translate(60, 56);
+    INDUCER_WHEEL.paint(pen);
+    pen.restore();
+    fillBox(pen, { x: 18, y: 92, width: 90, height: 30 }, 5, MATERIAL.plastic);
+    for (const spot of Object.values(INDUCER.terminals)) blade(pen, spot.x, spot.y, 11);
+  },
+  moving(part) {
+    const motion = shaftMotion(part.signs['running'], 3.2);
+    return motion === undefined ? [] : [{ ...INDUCER_WHEEL, x: 60, y: 56, motion }];
+  },
+};
+
+const BLOWER: Shape = {
+  width: 140,
+  height: 206,
+  terminals: spaced(['HEAT', 'COOL', 'N'], { x: 24, y: 66 }, { x: 0, y: 46 }, 'left'),
+};
+const BLOWER_WHEEL = rotor('blowerWheel', 36, (pen) => {
+  wheel(pen, 36, 18);
+});
+
+/** The blower: its wheel in the housing, its speeds on the left. */
+export const blower: Face = {
+  shape: fixed(BLOWER),
+  draw(pen, part, words) {
+    nameTape(pen, words(`rig:part.${part.id}`), 70, 8, 150, true, 'center');
+    lifted(pen, 5, () => {
+      fillBox(pen, { x: 6, y: 22, width: 130, height: 180 }, 26, downward(pen, { x: 6, y: 22, width: 130, height: 180 }, '#8F9692', '#6A716D'));
+    });
+    disc(pen, 92, 128, 41, MATERIAL.hole);
+    ring(pen, 92, 128, 41, MATERIAL.steelDark, 2);
+    pen.save();
+    pen.translate(92, 128);
+    BLOWER_WHEEL.paint(pen);
+    pen.restore();
+    for (const [id, spot] of Object.entries(BLOWER.terminals)) {
+      blade(pen, spot.x, spot.y, 12);
+      letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'HEAT' ? 6 : 0), { size: 13, weight: 650, colour: '#151A17', align: 'left', most: id === 'HEAT' ? 60 : 30 });
+    }
+  },
+  moving(part) {
+    const motion = shaftMotion(part.signs['running'], part.signs['running'] === 'heat' ? 2.2 : 3);
+    return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 92, y: 128, motion }];
+  },
+};
+
+const FILTER: Shape = { width: 140, height: 60, terminals: {} };
+
+/** The air filter in its rack, end on; what it has caught is only seen by sliding it out to look. */
+export const filter: Face = {
+  shape: fixed(FILTER),
+  draw(pen, part, words) {
+    const dirt = part.signs['dirt'];
+    lifted(pen, 3, () => {
+      fillBox(pen, { x: 2, y: 4, width: 136, height: 34 }, 3, '#C9B48C');
+    });
+    fillBox(pen, { x: 8, y: 10, width: 124, height: 22 }, 2, dirt === 'dirty' ? '#5B5346' : dirt === 'clean' ? '#EFEBDF' : '#B7A37C');
+    if (dirt !== undefined) {
+      for (let x = 12; x < 130; x += 8) line(pen, [[x, 32], [x + 4, 10], [x + 8, 32]], dirt === 'dirty' ? '#3C362C' : '#C8C2B2', 1.4);
+    }
+    nameTape(pen, words(`rig:part.${part.id}`), 70, 50, 140, true, 'center');
+  },
+};
+
+const FAN: Shape = {
+  width: 220,
+  height: 234,
+  terminals: spaced(['C', 'S', 'R'], { x: 60, y: 206 }, { x: 50, y: 0 }, 'down'),
+};
+const FAN_BLADES = rotor('condenserFan', 76, (pen) => {
+  propeller(pen, 76, 4);
+});
+
+function terminalRow(pen: Pen, part: Parameters<Face['draw']>[1], shape: Shape): void {
+  for (const [id, spot] of Object.entries(shape.terminals)) {
+    blade(pen, spot.x, spot.y, 12);
+    letter(pen, labelOf(part, id), spot.x - 24, spot.y, { size: 15, weight: 750, family: 'display', wide: true, colour: MATERIAL.boardInk });
+  }
+}
+
+/** The condenser's fan, seen from above through its guard. */
+export const condenserFan: Face = {
+  shape: fixed(FAN),
+  draw(pen, part, words) {
+    nameTape(pen, words(`rig:part.${part.id}`), 110, 8, 220, true, 'center');
+    disc(pen, 110, 102, 86, '#262C2A');
+    ring(pen, 110, 102, 86, MATERIAL.steelShade, 4);
+    pen.save();
+    pen.translate(110, 102);
+    FAN_BLADES.paint(pen);
+    pen.restore();
+    fillBox(pen, { x: 26, y: 190, width: 154, height: 34 }, 6, MATERIAL.plastic);
+    terminalRow(pen, part, FAN);
+  },
+  moving(part) {
+    const motion = shaftMotion(part.signs['motion'], 1.6);
+    return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
+  },
+  through(pen) {
+    disc(pen, 110, 102, 92, '#2B312E');
+    pen.save();
+    pen.translate(110, 102);
+    FAN_BLADES.paint(pen);
+    pen.restore();
+    ring(pen, 110, 102, 92, '#7E7B6E', 5);
+    for (const radius of [76, 60, 44, 28]) ring(pen, 110, 102, radius, 'rgba(20, 24, 22, 0.6)', 1.6);
+  },
+  movingThrough(part) {
+    const motion = shaftMotion(part.signs['motion'], 1.6);
+    return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
+  },
+};
+
+const COMPRESSOR: Shape = {
+  width: 200,
+  height: 226,
+  terminals: { C: { x: 100, y: 66, way: 'up' }, S: { x: 72, y: 112, way: 'left' }, R: { x: 130, y: 112, way: 'right' } },
+};
+const CAN: Omit<Moving, 'x' | 'y' | 'motion'> = {
+  picture: 'compressorBadge',
+  width: 70,
+  height: 40,
+  paint(pen) {
+    fillBox(pen, { x: -33, y: -15, width: 66, height: 30 }, 4, '#3E4542');
+    for (const y of [-6, 1, 8]) line(pen, [[-24, y], [24, y]], '#8A918D', 1.6);
+  },
+};
+
+/** The compressor's can with its three pins. */
+export const compressor: Face = {
+  shape: fixed(COMPRESSOR),
+  draw(pen, part, words) {
+    nameTape(pen, words(`rig:part.${part.id}`), 100, 8, 200, true, 'center');
+    line(pen, [[150, 22], [150, 60]], MATERIAL.copperPipe, 12);
+    line(pen, [[32, 190], [4, 190], [4, 40]], MATERIAL.copperPipe, 9);
+    lifted(pen, 6, () => {
+      const can = { x: 22, y: 24, width: 156, height: 190 };
+      const side = pen.createLinearGradient(22, 0, 178, 0);
+      side.addColorStop(0, '#2A2F2D');
+      side.addColorStop(0.35, '#4A524E');
+      side.addColorStop(1, '#1F2422');
+      fillBox(pen, can, 62, side);
+    });
+    line(pen, [[24, 152], [176, 152]], '#171B19', 3);
+    disc(pen, 100, 96, 56, '#3A413E');
+    ring(pen, 100, 96, 56, '#191D1B', 2);
+    for (const [id, spot] of Object.entries(COMPRESSOR.terminals)) {
+      blade(pen, spot.x, spot.y, 12);
+      const dx = id === 'C' ? 22 : id === 'S' ? -22 : 22;
+      letter(pen, labelOf(part, id), spot.x + dx, spot.y + (id === 'C' ? 2 : 22), { size: 15, weight: 750, family: 'display', colour: MATERIAL.boardInk });
+    }
+    pen.save();
+    pen.translate(100, 178);
+    CAN.paint(pen);
+    pen.restore();
+  },
+  moving(part) {
+    const heard = part.signs['motion'];
+    if (heard === undefined || heard === 'off') return [];
+    return [{ ...CAN, x: 100, y: 178, motion: { kind: 'shake', reach: heard === 'hum' ? 1.4 : 0.6 } }];
+  },
+};
+
+const CAPACITOR: Shape = {
+  width: 150,
+  height: 186,
+  terminals: spaced(['FAN', 'C', 'HERM'], { x: 27, y: 44 }, { x: 48, y: 0 }, 'up'),
+};
+
+/** The dual run capacitor. Whether its top is flat or swollen is only seen by looking close. */
+export const dualCapacitor: Face = {
+  shape: fixed(CAPACITOR),
+  draw(pen, part, words) {
+    nameTape(pen, words(`rig:part.${part.id}`), 75, 8, 150, true, 'center');
+    const can = { x: 6, y: 56, width: 138, height: 126 };
+    const side = pen.createLinearGradient(6, 0, 144, 0);
+    side.addColorStop(0, '#8C928E');
+    side.addColorStop(0.3, '#D3D6D0');
+    side.addColorStop(1, '#7A807C');
+    lifted(pen, 5, () => {
+      fillBox(pen, can, 22, side);
+    });
+    if (part.signs['case'] === 'swollen') {
+      pen.beginPath();
+      pen.ellipse(75, 62, 66, 22, 0, Math.PI, 0);
+      pen.fillStyle = '#BFC4BE';
+      pen.fill();
+      pen.strokeStyle = MATERIAL.steelDark;
+      pen.lineWidth = 1.4;
+      pen.stroke();
+    } else if (part.signs['case'] === 'flat') line(pen, [[14, 60], [136, 60]], '#EEF0EA', 3);
+    fillBox(pen, { x: 26, y: 100, width: 98, height: 58 }, 3, MATERIAL.label);
+    strokeBox(pen, { x: 26, y: 100, width: 98, height: 58 }, 3, '#B3A986', 1);
+    for (const [id, spot] of Object.entries(CAPACITOR.terminals)) {
+      blade(pen, spot.x, spot.y, 12);
+      letter(pen, labelOf(part, id), spot.x, 74, { size: 13, weight: 700, family: 'display', colour: '#1E2321', most: 46 });
+    }
+    for (const y of [114, 128, 142]) line(pen, [[36, y], [y === 142 ? 84 : 114, y]], '#A79C78', 2);
+  },
+};
+
