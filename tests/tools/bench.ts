@@ -1,0 +1,13 @@
+/** `npm run bench [name…]`: runs each tests/bench/*.bench.ts in turn; with names, only those whose file name holds one of them. */
+import { readdirSync } from 'node:fs';
+
+const folder = new URL('../bench/', import.meta.url);
+const asked = process.argv.slice(2);
+const files = readdirSync(folder)
+  .filter((file) => file.endsWith('.bench.ts'))
+  .filter((file) => asked.length === 0 || asked.some((name) => file.includes(name)))
+  .sort();
+for (const file of files) {
+  console.log(`\n${file.replace('.bench.ts', '')}`);
+  await import(new URL(file, folder).href);
+}
