@@ -1,0 +1,72 @@
+import type { ComponentChild, ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { Route, Router, Switch, useLocation } from 'wouter-preact';
+import { useHashLocation } from 'wouter-preact/use-hash-location';
+import { findTicket } from './library.ts';
+import { HomePage } from './pages/home.tsx';
+import { TicketPage } from './pages/ticket.tsx';
+import { UnknownPage } from './pages/unknown.tsx';
+import { t } from './words.ts';
+
+/** The whole page: one route at a time. The bench and the debrief are fetched when they are first asked for. */
+export function App() {
+  return (
+    <Router hook={useHashLocation}>
+      <FocusOnArrival />
+      <Switch>
+        <Route path="/">
+          <HomePage />
+        </Route>
+        <Route path="/ticket/:ticket">{({ ticket }) => known(ticket, (id) => <TicketPage key={id} ticket={id} />)}</Route>
+        <Route path="/bench/:ticket">{({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}</Route>
+        <Route path="/debrief/:ticket">{({ ticket }) => known(ticket, (id) => <Later key={`debrief ${id}`} ticket={id} load={loadDebrief} />)}</Route>
+        <Route>
+          <UnknownPage />
+        </Route>
+      </Switch>
+    </Router>
+  );
+}
+
+function known(ticket: string, page: (id: string) => ComponentChild): ComponentChild {
+  return findTicket(ticket) === undefined ? <UnknownPage /> : page(ticket);
+}
+
+/** A new page is told to whoever cannot see it change: its heading takes the focus. */
+function FocusOnArrival() {
+  const [location] = useLocation();
+  const [first] = useState(location);
+  useEffect(() => {
+    if (location === first) return;
+    document.querySelector<HTMLElement>('h1')?.focus();
+    scrollTo(0, 0);
+  }, [location, first]);
+  return null;
+}
+
+type TicketProps = { readonly ticket: string };
+type Loader = () => Promise<ComponentType<TicketProps>>;
+
+const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
+const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
+
+function Later({ ticket, load }: TicketProps & { readonly load: Loader }) {
+  const [Page, setPage] = useState<ComponentType<TicketProps>>();
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    let current = true;
+    load().then(
+      (page) => current && setPage(() => page),
+      () => current && setFailed(true),
+    );
+    return () => {
+      current = false;
+    };
+  }, [load]);
+  if (Page !== undefined) return <Page ticket={ticket} />;
+  return (
+    <main class="waiting" aria-busy={!failed}>
+      <p role="status">{failed ? t('app:loadFailed') : t('app:loading')}</p>
+    </main>
+  );
+}

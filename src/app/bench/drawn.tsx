@@ -1,0 +1,64 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Bench } from '../use-attempt.ts';
+import { t } from '../words.ts';
+import type { Leads } from './use-leads.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly leads: Leads;
+  readonly onList: () => void;
+}
+
+type Stage = Awaited<ReturnType<typeof import('../../stage/stage.ts').mountStage>>;
+
+/** The drawn bench. Phaser is fetched only here; where it cannot start, the list bench takes over. */
+export function DrawnBench({ bench, leads, onList }: Props) {
+  const host = useRef<HTMLDivElement>(null);
+  const [stage, setStage] = useState<Stage>();
+  const [failed, setFailed] = useState(false);
+  const latest = useRef({ bench, leads });
+  latest.current = { bench, leads };
+
+  useEffect(() => {
+    let mounted: Stage | undefined;
+    let current = true;
+    const start = async () => {
+      const { mountStage } = await import('../../stage/stage.ts');
+      if (!current || host.current === null) return;
+      mounted = await mountStage(host.current, {
+        t,
+        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
+        onAction: (action) => {
+          latest.current.bench.act(action);
+          if (action.name === 'probe') latest.current.leads.pick(undefined);
+        },
+        announce: (words) => latest.current.bench.say(words),
+      });
+      if (current) setStage(mounted);
+      else mounted.destroy();
+    };
+    start().catch(() => current && setFailed(true));
+    return () => {
+      current = false;
+      mounted?.destroy();
+    };
+  }, []);
+
+  useEffect(() => stage?.show(bench.view), [stage, bench.view]);
+  useEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
+  useEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);
+
+  return (
+    <div class="drawn">
+      <div class="drawn-host" ref={host} />
+      {stage === undefined && (
+        <p class="drawn-wait" role="status">
+          {failed ? t('app:drawn.failed') : t('app:drawn.loading')}{' '}
+          <button type="button" class="button" onClick={onList}>
+            {t('app:drawn.toList')}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import type { BenchKind } from '../pages/bench.tsx';
+import { Brand } from '../shell.tsx';
+import type { Bench } from '../use-attempt.ts';
+import { clock, number, t } from '../words.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly kind: BenchKind;
+  readonly onKind: (kind: BenchKind) => void;
+  readonly onTicket: () => void;
+  readonly onName: () => void;
+}
+
+/** Which job, how long it has taken, which bench, and what ends it. */
+export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
+  const { view, ticket } = bench;
+  return (
+    <header class="bench-head">
+      <Brand />
+      <div class="bench-title">
+        <h1 tabIndex={-1}>{t(`ticket:${ticket.id}.title`)}</h1>
+        <p>{t('app:head.line', { site: t(`ticket:${ticket.id}.site`), mode: t(`app:mode.${ticket.mode}`) })}</p>
+      </div>
+      <dl class="bench-counts">
+        <div>
+          <dt>{t('app:head.onTheJob')}</dt>
+          <dd>{clock(view.seconds)}</dd>
+        </div>
+        <div>
+          <dt>{t('app:head.steps')}</dt>
+          <dd>{number(view.steps.length)}</dd>
+        </div>
+      </dl>
+      <div class="switch" role="group" aria-label={t('app:head.bench')}>
+        {(['drawn', 'list'] as const).map((each) => (
+          <button key={each} type="button" aria-pressed={kind === each} onClick={() => onKind(each)}>
+            {t(`app:head.kind.${each}`)}
+          </button>
+        ))}
+      </div>
+      <button type="button" class="button" onClick={onTicket}>
+        {t('app:head.ticket')}
+      </button>
+      {view.phase === 'working' ? (
+        <button type="button" class="button act" onClick={onName}>
+          {t('app:head.name')}
+        </button>
+      ) : (
+        <button type="button" class="button act" onClick={() => bench.act({ name: 'close' })}>
+          {t('app:head.close')}
+        </button>
+      )}
+    </header>
+  );
+}

@@ -1,0 +1,57 @@
+import type { Bench } from '../use-attempt.ts';
+import { placeName, t } from '../words.ts';
+
+/** Where each place stands in the section through the house, in the drawing's own units (220 by 200). */
+const ROOMS: Readonly<Record<string, { readonly x: number; readonly y: number; readonly width: number; readonly height: number }>> = {
+  mat: { x: 24, y: 62, width: 76, height: 56 },
+  hallway: { x: 104, y: 62, width: 76, height: 56 },
+  furnace: { x: 24, y: 122, width: 76, height: 56 },
+  panel: { x: 104, y: 122, width: 76, height: 56 },
+  outdoor: { x: 186, y: 132, width: 62, height: 46 },
+};
+const WIDTH = 252;
+const HEIGHT = 184;
+
+/** A section through the house: each place a button that walks there. Places of a rig that the drawing does not know stand in a row beneath. */
+export function House({ bench }: { readonly bench: Bench }) {
+  const { view } = bench;
+  const drawn = view.places.filter((place) => ROOMS[place] !== undefined);
+  const others = view.places.filter((place) => ROOMS[place] === undefined);
+  const walk = (place: string) => (
+    <button
+      key={place}
+      type="button"
+      class="room"
+      aria-current={place === view.place ? 'location' : undefined}
+      style={roomStyle(place)}
+      onClick={() => place !== view.place && bench.act({ name: 'walk', to: place })}
+    >
+      {placeName(place)}
+    </button>
+  );
+  return (
+    <section class="house" aria-labelledby="house-title">
+      <h2 id="house-title">{t('app:house.title')}</h2>
+      <nav class="house-section" aria-label={t('app:house.walk')}>
+        <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true" focusable="false">
+          <path class="house-roof" d="M6 62 L102 8 L198 62" />
+          <path class="house-walls" d="M20 54 V180 M184 54 V180 M4 180 H250" />
+          <path class="house-cable" d="M142 112 V120 H62 V128 M100 170 H186" />
+        </svg>
+        {drawn.map(walk)}
+      </nav>
+      {others.length > 0 && <div class="house-others">{others.map(walk)}</div>}
+    </section>
+  );
+}
+
+function roomStyle(place: string): Record<string, string> | undefined {
+  const room = ROOMS[place];
+  if (room === undefined) return undefined;
+  return {
+    left: `${(room.x / WIDTH) * 100}%`,
+    top: `${(room.y / HEIGHT) * 100}%`,
+    width: `${(room.width / WIDTH) * 100}%`,
+    height: `${(room.height / HEIGHT) * 100}%`,
+  };
+}

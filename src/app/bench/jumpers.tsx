@@ -1,0 +1,57 @@
+import { useState } from 'preact/hooks';
+import type { Bench } from '../use-attempt.ts';
+import { doText, t } from '../words.ts';
+import { reachablePoints } from './points.ts';
+
+/** Jumper leads: one fitted between any two points within reach, each taken off again. */
+export function Jumpers({ bench }: { readonly bench: Bench }) {
+  const [from, setFrom] = useState('');
+  const [to, setTo] = useState('');
+  const points = reachablePoints(bench.view, bench.options);
+  const valid = (point: string) => (points.some((each) => each.point === point) ? point : '');
+  const choice = (value: string, set: (point: string) => void, words: string) => (
+    <label class="field">
+      {words}
+      <select value={valid(value)} onChange={(event) => set(event.currentTarget.value)}>
+        <option value="">{t('app:jumper.choose')}</option>
+        {points.map((each) => (
+          <option key={each.point} value={each.point}>
+            {t('app:point.full', { terminal: each.letter, part: each.on })}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+  const ready = valid(from) !== '' && valid(to) !== '' && from !== to;
+  return (
+    <section class="list-jumpers" aria-labelledby="jumpers-title">
+      <h3 id="jumpers-title">{t('app:jumper.title')}</h3>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (ready) bench.act({ name: 'jumper', from, to, on: true });
+        }}
+      >
+        {choice(from, setFrom, t('app:jumper.from'))}
+        {choice(to, setTo, t('app:jumper.to'))}
+        <button type="submit" class="button small" disabled={!ready}>
+          {t('app:jumper.fit')}
+        </button>
+      </form>
+      {bench.view.jumpers.length > 0 && (
+        <ul>
+          {bench.view.jumpers.map((each) => {
+            const off = { name: 'jumper', from: each.from, to: each.to, on: false } as const;
+            return (
+              <li key={`${each.from} ${each.to}`}>
+                <button type="button" class="button small" onClick={() => bench.act(off)}>
+                  {doText(bench.view, off)}
+                </button>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </section>
+  );
+}

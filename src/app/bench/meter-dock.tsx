@@ -1,0 +1,42 @@
+import type { Sheet } from '../pages/bench.tsx';
+import type { Bench } from '../use-attempt.ts';
+import { placeName, t } from '../words.ts';
+import { Display } from './meter.tsx';
+import type { Leads } from './use-leads.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly leads: Leads;
+  readonly sheet: Sheet;
+  readonly onSheet: (sheet: Sheet) => void;
+}
+
+/** On small screens: the meter's display, the leads, and the handles of the two sheets. */
+export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
+  return (
+    <div class="dock">
+      <Display meter={bench.view.meter} />
+      <div class="dock-handles">
+        <button type="button" class="button" aria-expanded={sheet === 'house'} aria-controls="rail-house" onClick={() => onSheet('house')}>
+          {placeName(bench.view.place)}
+        </button>
+        <button type="button" class="button" aria-expanded={sheet === 'meter'} aria-controls="rail-meter" onClick={() => onSheet('meter')}>
+          {t('app:dock.meter')}
+        </button>
+      </div>
+      <div class="dock-leads">
+        {(['red', 'black'] as const).map((lead) => (
+          <button
+            key={lead}
+            type="button"
+            class={`button dock-lead dock-${lead}`}
+            aria-pressed={leads.held === lead}
+            onClick={() => leads.pick(leads.held === lead ? undefined : lead)}
+          >
+            {t(`app:dock.${lead}`)}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,136 @@
+import type { MeterView } from '../../attempt/view.ts';
+import { METER_FUNCTIONS, type MeterFunction } from '../../meter/functions.ts';
+import type { Bench } from '../use-attempt.ts';
+import { digitsText, hasWords, pointName, t, thingName, unitText } from '../words.ts';
+import { KeySymbol } from './key-symbol.tsx';
+import type { Lead, Leads } from './use-leads.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly leads: Leads;
+}
+
+const KEYS = METER_FUNCTIONS.filter((fn) => fn !== 'off');
+
+/** The meter: its display, a key for every function, and where its leads and clamp are. */
+export function MeterPanel({ bench, leads }: Props) {
+  const { meter } = bench.view;
+  const choose = (fn: MeterFunction) => bench.act({ name: 'meter', fn });
+  return (
+    <section class="meter" aria-label={t('meter:title')}>
+      <Display meter={meter} />
+      <div class="meter-keys" role="group" aria-label={t('meter:keys')}>
+        {KEYS.map((fn) => (
+          <button key={fn} type="button" aria-pressed={meter.fn === fn} onClick={() => meter.fn !== fn && choose(fn)}>
+            <KeySymbol fn={fn} />
+            <span>{t(`meter:key.${fn}`)}</span>
+          </button>
+        ))}
+      </div>
+      <button type="button" class="meter-off" aria-pressed={meter.fn === 'off'} onClick={() => meter.fn !== 'off' && choose('off')}>
+        {t('meter:key.off')}
+      </button>
+      {meter.fn === 'ampsAc' ? (
+        <ClampLine bench={bench} />
+      ) : (
+        <div class="meter-jacks">
+          <Jack bench={bench} leads={leads} lead="red" />
+          <Jack bench={bench} leads={leads} lead="black" />
+        </div>
+      )}
+      <p class="meter-hint">{hint(meter, leads)}</p>
+    </section>
+  );
+}
+
+function hint(meter: MeterView, leads: Leads): string {
+  if (meter.fn === 'ampsAc') return t('meter:hint.clamp');
+  if (leads.held !== undefined) return t(`meter:hint.${leads.held}`);
+  return leads.keys ? t('meter:hint.pickOrKey') : t('meter:hint.pick');
+}
+
+/** The display alone; the dock of small screens shows it too. */
+export function Display({ meter }: { readonly meter: MeterView }) {
+  const { reading } = meter;
+  const corner = reading.tone ? 'meter:tone.on' : meter.fn === 'tone' ? 'meter:tone.off' : '';
+  return (
+    <div class="display" data-kind={reading.kind} data-tone={reading.tone}>
+      <span class="display-fn">{t(`meter:fn.${meter.fn}`)}</span>
+      <output class="display-digits" data-testid="digits">
+        {digitsText(reading)}
+      </output>
+      <span class="display-corner">
+        {reading.tone && <ToneWaves />}
+        {corner !== '' && t(corner)}
+      </span>
+      <span class="display-unit">{reading.kind === 'blank' ? '' : unitText(reading)}</span>
+    </div>
+  );
+}
+
+/** The tone, for eyes. */
+function ToneWaves() {
+  return (
+    <svg class="tone-waves" viewBox="0 0 24 16" aria-hidden="true" focusable="false">
+      <circle cx="4" cy="8" r="2.5" />
+      <path d="M9 3 Q13 8 9 13 M14 2 Q18 8 14 14 M19 1 Q24 8 19 15" />
+    </svg>
+  );
+}
+
+function Jack({ bench, leads, lead }: Props & { readonly lead: Lead }) {
+  const at = bench.view.meter[lead];
+  const held = leads.held === lead;
+  return (
+    <div class={`jack jack-${lead}`}>
+      <button type="button" aria-pressed={held} onClick={() => leads.pick(held ? undefined : lead)}>
+        <span class="jack-hole" aria-hidden="true" />
+        <span class="jack-name">{t(`meter:jack.${lead}`)}</span>
+      </button>
+      <p>{held ? t('meter:jack.held') : at === undefined ? t('meter:jack.free') : pointName(bench.view, at)}</p>
+      {at !== undefined && (
+        <button type="button" class="button small" onClick={() => bench.act({ name: 'probe', lead, at: null })}>
+          {t(`meter:jack.takeOff.${lead}`)}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The clamp: what is inside, how often, and every conductor that it can go round from here. */
+function ClampLine({ bench }: { readonly bench: Bench }) {
+  const { view, options } = bench;
+  const { clamp, turns } = view.meter;
+  const around = options.flatMap((each) => (each.name === 'clamp' && each.around !== null && each.turns === 1 ? [each.around] : []));
+  return (
+    <div class="clamp">
+      <label>
+        {t('meter:clamp.around')}
+        <select
+          value={clamp ?? ''}
+          onChange={(event) => bench.act({ name: 'clamp', around: event.currentTarget.value === '' ? null : event.currentTarget.value, turns: 1 })}
+        >
+          <option value="">{t('meter:clamp.nothing')}</option>
+          {clamp !== undefined && !around.includes(clamp) && <option value={clamp}>{thingName(clamp)}</option>}
+          {around.map((each) => (
+            <option key={each} value={each}>
+              {hasWords(`rig:cable.${each}`) ? t('meter:clamp.cable', { cable: thingName(each) }) : thingName(each)}
+            </option>
+          ))}
+        </select>
+      </label>
+      {clamp !== undefined && (
+        <label>
+          {t('meter:clamp.turns')}
+          <select value={turns} onChange={(event) => bench.act({ name: 'clamp', around: clamp, turns: Number(event.currentTarget.value) })}>
+            {Array.from({ length: 10 }, (_, index) => index + 1).map((each) => (
+              <option key={each} value={each}>
+                {each}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,117 @@
+import { useMemo, useState } from 'preact/hooks';
+import { SECTIONS, type Section } from '../../parts/part.ts';
+import { namingsOf } from '../../suspects/hypotheses.ts';
+import type { Bench } from '../use-attempt.ts';
+import { measuredName, placeName, readingText, t, thingName } from '../words.ts';
+import { Dialog } from './dialog.tsx';
+import { readingsOf } from './readings.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly onDone: () => void;
+}
+
+/** Names the fault: where it lies, what it is on, how it failed, and which readings prove it. */
+export function NamingDialog({ bench, onDone }: Props) {
+  const namings = useMemo(() => namingsOf(bench.rig), [bench.rig]);
+  const [section, setSection] = useState<Section>();
+  const [target, setTarget] = useState('');
+  const [mode, setMode] = useState('');
+  const [evidence, setEvidence] = useState<readonly number[]>([]);
+  const inSection = namings.filter((each) => each.section === section);
+  const targets = [...new Set(inSection.map((each) => each.target))].sort((a, b) => thingName(a).localeCompare(thingName(b)));
+  const modes = inSection.filter((each) => each.target === target).map((each) => each.mode);
+  const readings = readingsOf(bench.view);
+  const ready = target !== '' && mode !== '';
+
+  const confirm = (event: Event) => {
+    event.preventDefault();
+    if (!ready) return;
+    bench.act({ name: 'name', target, mode, evidence: [...evidence] });
+    onDone();
+  };
+  const tick = (step: number, on: boolean) => setEvidence(on ? [...evidence, step].sort((a, b) => a - b) : evidence.filter((each) => each !== step));
+
+  return (
+    <Dialog title={t('app:naming.title')} onDone={onDone}>
+      <p>{t('app:naming.once')}</p>
+      <form class="naming" onSubmit={confirm}>
+        <fieldset>
+          <legend>{t('app:naming.section')}</legend>
+          <div class="choices">
+            {SECTIONS.map((each) => (
+              <label key={each} class="choice">
+                <input
+                  type="radio"
+                  name="section"
+                  checked={section === each}
+                  onChange={() => {
+                    setSection(each);
+                    setTarget('');
+                    setMode('');
+                  }}
+                />
+                {t(`app:section.${each}`)}
+              </label>
+            ))}
+          </div>
+        </fieldset>
+        {section !== undefined && (
+          <label class="field">
+            {t('app:naming.target')}
+            <select
+              value={target}
+              onChange={(event) => {
+                setTarget(event.currentTarget.value);
+                setMode('');
+              }}
+            >
+              <option value="">{t('app:naming.choose')}</option>
+              {targets.map((each) => (
+                <option key={each} value={each}>
+                  {thingName(each)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        {target !== '' && (
+          <fieldset>
+            <legend>{t('app:naming.mode', { target: thingName(target) })}</legend>
+            <div class="choices">
+              {modes.map((each) => (
+                <label key={each} class="choice">
+                  <input type="radio" name="mode" checked={mode === each} onChange={() => setMode(each)} />
+                  {t(`parts:mode.${each}`)}
+                </label>
+              ))}
+            </div>
+          </fieldset>
+        )}
+        <fieldset>
+          <legend>{t('app:naming.evidence')}</legend>
+          {readings.length === 0 ? (
+            <p>{t('app:naming.noReadings')}</p>
+          ) : (
+            <ul class="evidence">
+              {readings.map((step) => (
+                <li key={step.number}>
+                  <label class="choice">
+                    <input type="checkbox" checked={evidence.includes(step.number)} onChange={(event) => tick(step.number, event.currentTarget.checked)} />
+                    <span>
+                      {t('app:naming.reading', { step: step.number, what: measuredName(bench.view, step), place: placeName(step.place) })}{' '}
+                      <b>{step.reading !== undefined && readingText(step.reading)}</b>
+                    </span>
+                  </label>
+                </li>
+              ))}
+            </ul>
+          )}
+        </fieldset>
+        <button type="submit" class="button act" disabled={!ready}>
+          {ready ? t('app:naming.confirm', { target: thingName(target), mode: t(`parts:mode.${mode}`) }) : t('app:naming.incomplete')}
+        </button>
+      </form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,38 @@
+import { useState } from 'preact/hooks';
+import type { Bench } from '../use-attempt.ts';
+import { t, thingName } from '../words.ts';
+
+/** After the naming: what is still to do, and the part or wire to put right. */
+export function ProveBar({ bench }: { readonly bench: Bench }) {
+  const { view, options } = bench;
+  const named = view.steps.findLast((step) => step.action.name === 'name')?.action;
+  const targets = options.flatMap((each) => (each.name === 'replace' ? [each.target] : []));
+  const first = named?.name === 'name' ? named.target : '';
+  const [target, setTarget] = useState(first);
+  if (named?.name !== 'name') return null;
+  const offered = [...new Set([first, ...targets])].sort((a, b) => thingName(a).localeCompare(thingName(b)));
+  const replaced = view.steps.flatMap((step) => (step.action.name === 'replace' ? [thingName(step.action.target)] : []));
+  return (
+    <section class="prove" aria-labelledby="prove-title">
+      <div>
+        <h2 id="prove-title">{t('app:prove.title', { target: thingName(named.target), mode: t(`parts:mode.${named.mode}`) })}</h2>
+        <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>
+      </div>
+      <div class="prove-do">
+        <label>
+          <span class="unseen">{t('app:prove.which')}</span>
+          <select value={target} onChange={(event) => setTarget(event.currentTarget.value)}>
+            {offered.map((each) => (
+              <option key={each} value={each}>
+                {thingName(each)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" class="button act" onClick={() => bench.act({ name: 'replace', target })}>
+          {t('app:prove.replace')}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { BenchView, StepView } from '../../attempt/view.ts';
+import type { Bench } from '../use-attempt.ts';
+import { doneText, measuredName, readingText, t } from '../words.ts';
+
+const SHOWN = 24;
+
+/** The last steps with what they read, and the ways to let time pass. */
+export function Strip({ bench }: { readonly bench: Bench }) {
+  const { view } = bench;
+  const list = useRef<HTMLOListElement>(null);
+  useEffect(() => {
+    if (list.current !== null) list.current.scrollLeft = list.current.scrollWidth;
+  }, [view.steps.length]);
+  const last = view.steps.at(-1);
+  return (
+    <footer class="strip">
+      <ol class="strip-steps" ref={list} aria-label={t('app:strip.steps')} tabIndex={0}>
+        {view.steps.slice(-SHOWN).map((step) => (
+          <li key={step.number} class={step === last ? 'last' : undefined}>
+            <StepChip view={view} step={step} />
+          </li>
+        ))}
+      </ol>
+      <div class="strip-waits" role="group" aria-label={t('app:strip.waits')}>
+        <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 15 })}>
+          {t('app:strip.wait15')}
+        </button>
+        <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 300 })}>
+          {t('app:strip.wait300')}
+        </button>
+        <button type="button" class="button" onClick={() => bench.act({ name: 'watch', seconds: 0 })}>
+          {t('app:strip.watch')}
+        </button>
+      </div>
+    </footer>
+  );
+}
+
+function StepChip({ view, step }: { readonly view: BenchView; readonly step: StepView }) {
+  const measures = step.action.name === 'probe' || step.action.name === 'clamp' || step.action.name === 'meter';
+  if (step.reading === undefined || step.reading.kind === 'blank') return <>{doneText(view, step.action)}</>;
+  return (
+    <>
+      {measures && step.red !== undefined ? measuredName(view, step) : doneText(view, step.action)}: <b>{readingText(step.reading)}</b>
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { useCallback, useEffect, useState } from 'preact/hooks';
+import type { Point } from '../../rig/points.ts';
+import { habit, keepHabit } from '../storage.ts';
+import type { Bench } from '../use-attempt.ts';
+import { t } from '../words.ts';
+
+export const TOOLS = ['hand', 'lift', 'jumper', 'clamp', 'look', 'tug'] as const;
+export type Tool = (typeof TOOLS)[number];
+export type Lead = 'red' | 'black';
+
+/** What is in the trainee's hands: a tool, and perhaps a lead that waits for its terminal. Nothing of it is in the log. */
+export interface Leads {
+  readonly held: Lead | undefined;
+  /** Whether the lead was picked with the keyboard, so that its terminal is asked for by letter. */
+  readonly byKey: boolean;
+  readonly tool: Tool;
+  readonly pick: (lead: Lead | undefined) => void;
+  readonly place: (at: Point) => void;
+  readonly choose: (tool: Tool) => void;
+  readonly keys: boolean;
+  readonly setKeys: (on: boolean) => void;
+}
+
+const TYPING = 'input, select, textarea, [contenteditable], dialog';
+
+/** The two leads and the tool. R or B picks a lead, wherever the focus is, unless single keys are turned off. */
+export function useLeads(bench: Bench): Leads {
+  const [held, setHeld] = useState<Lead>();
+  const [byKey, setByKey] = useState(false);
+  const [tool, setTool] = useState<Tool>('hand');
+  const [keys, setKeysOn] = useState(() => habit('keys', 'on') === 'on');
+  const { act, say } = bench;
+
+  const pick = useCallback(
+    (lead: Lead | undefined) => {
+      setHeld(lead);
+      setByKey(false);
+      if (lead !== undefined) say(t(`app:lead.picked.${lead}`));
+    },
+    [say],
+  );
+
+  useEffect(() => {
+    if (!keys) return undefined;
+    const onKey = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      if (event.target instanceof Element && event.target.closest(TYPING) !== null) return;
+      const letter = event.key.toLowerCase();
+      if (letter !== 'r' && letter !== 'b') return;
+      event.preventDefault();
+      setHeld(letter === 'r' ? 'red' : 'black');
+      setByKey(true);
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, [keys]);
+
+  const place = useCallback(
+    (at: Point) => {
+      if (held !== undefined) act({ name: 'probe', lead: held, at });
+      setHeld(undefined);
+    },
+    [held, act],
+  );
+
+  const setKeys = useCallback((on: boolean) => {
+    setKeysOn(on);
+    keepHabit('keys', on ? 'on' : 'off');
+  }, []);
+
+  return { held, byKey, tool, pick, place, choose: setTool, keys, setKeys };
+}

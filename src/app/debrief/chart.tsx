@@ -1,0 +1,95 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { JudgedStep } from '../../score/debrief.ts';
+import { number, t } from '../words.ts';
+import { countY, stairsPath, stepX, ticksOf, type Plot } from './chart-scale.ts';
+
+interface Props {
+  readonly start: number;
+  /** Steps until the fault was named. */
+  readonly steps: readonly JudgedStep[];
+  readonly words: (step: JudgedStep) => string;
+  readonly chosen: number | undefined;
+  readonly onChoose: (step: number) => void;
+}
+
+/** Columns narrower than this carry numbers instead of words, pixels. */
+const WORDS_FROM = 26;
+
+/**
+ * Suspects left after each step, on a log scale. Wasted steps are hatched and say so. Hidden from screen readers, who have
+ * the table and the list of steps.
+ */
+export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) {
+  const host = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(860);
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return undefined;
+    const observer = new ResizeObserver(([entry]) => entry !== undefined && setWidth(Math.max(280, Math.round(entry.contentRect.width))));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+
+  const worded = (width - 120) / Math.max(1, steps.length) >= WORDS_FROM;
+  const plot: Plot = { left: 48, top: 34, width: width - (worded ? 120 : 60), height: 216 };
+  const below = worded ? 150 : 40;
+  const bottom = plot.top + plot.height;
+  const left = steps.map((step) => step.left);
+  const stairs = stairsPath(plot, start, left);
+  const column = plot.width / Math.max(1, steps.length);
+  const every = Math.max(1, Math.ceil(22 / column));
+
+  return (
+    <div class="chart" ref={host}>
+      <svg width={width} height={bottom + below} viewBox={`0 0 ${width} ${bottom + below}`} aria-hidden="true" focusable="false">
+        <defs>
+          <pattern id="wasted-hatch" width="10" height="10" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <rect class="chart-hatch" width="4.5" height="10" />
+          </pattern>
+        </defs>
+        <text class="chart-axis" x={plot.left} y={16}>
+          {t('app:debrief.chart.axis')}
+        </text>
+        {ticksOf(start).map((tick) => (
+          <g key={tick}>
+            <path class="chart-line" d={`M${plot.left} ${countY(plot, start, tick)} H${plot.left + plot.width}`} />
+            <text class="chart-tick" x={plot.left - 12} y={countY(plot, start, tick) + 5}>
+              {number(tick)}
+            </text>
+          </g>
+        ))}
+        <path class="chart-area" d={`${stairs} V${bottom} H${plot.left} Z`} />
+        {steps.map((step, index) =>
+          step.kind === 'wasted' ? <rect key={step.number} fill="url(#wasted-hatch)" x={stepX(plot, steps.length, index)} y={plot.top - 6} width={column} height={plot.height + 10} /> : null,
+        )}
+        <path class="chart-stairs" d={stairs} />
+        {steps.map((step, index) => {
+          const x = stepX(plot, steps.length, index + 0.5);
+          const shown = worded || index % every === 0 || step.kind === 'wasted';
+          return (
+            <g key={step.number} class={`chart-step ${step.kind} ${chosen === step.number ? 'chosen' : ''}`}>
+              {shown &&
+                (worded ? (
+                  <text transform={`translate(${x - 4} ${bottom + 20}) rotate(40)`}>{shorten(`${step.number} ${words(step)}`)}</text>
+                ) : (
+                  <text class="chart-number" x={x} y={bottom + 20}>
+                    {step.number}
+                  </text>
+                ))}
+              <rect class="chart-hit" x={stepX(plot, steps.length, index)} y={plot.top - 6} width={column} height={plot.height + 34} onClick={() => onChoose(step.number)}>
+                <title>{t('app:debrief.chart.pick', { step: step.number, words: words(step) })}</title>
+              </rect>
+            </g>
+          );
+        })}
+      </svg>
+      <p class="chart-key">
+        <span class="chart-key-hatch" aria-hidden="true" /> {t('app:debrief.chart.wasted')}
+      </p>
+    </div>
+  );
+}
+
+function shorten(words: string): string {
+  return words.length > 27 ? `${words.slice(0, 26)}…` : words;
+}

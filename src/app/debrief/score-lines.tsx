@@ -1,0 +1,46 @@
+import { SCORE_ITEMS, type Debrief, type ScoreReason } from '../../score/debrief.ts';
+import { hasWords, number, t, thingName, type Values } from '../words.ts';
+
+/** The four lines of the score, each with its bar and the reason for every point given or taken. */
+export function ScoreLines({ debrief }: { readonly debrief: Debrief }) {
+  return (
+    <section class="score-lines" aria-label={t('app:debrief.items')}>
+      {SCORE_ITEMS.map((item) => {
+        const line = debrief.items[item];
+        return (
+          <div key={item} class="score-line" data-item={item}>
+            <h2>
+              <span>{t(`app:debrief.item.${item}`)}</span>
+              <span class="score-points">{t('app:debrief.points', { points: number(line.points), of: number(line.of) })}</span>
+            </h2>
+            <div class="bar" aria-hidden="true">
+              <div style={{ width: `${(100 * Math.max(0, line.points)) / line.of}%` }} />
+            </div>
+            <ul>
+              {line.reasons.length === 0 && <li>{t('app:debrief.full')}</li>}
+              {line.reasons.map((reason) => (
+                <li key={`${reason.code} ${reason.step}`}>
+                  {reasonText(reason)}
+                  {reason.step !== undefined && <small> {t('app:debrief.atStep', { step: reason.step })}</small>}
+                </li>
+              ))}
+            </ul>
+          </div>
+        );
+      })}
+    </section>
+  );
+}
+
+/** A reason in words: ids among its values become the names of parts, failures and sections. */
+export function reasonText(reason: ScoreReason): string {
+  const values: Record<string, string | number> = {};
+  for (const [name, value] of Object.entries(reason.values)) values[name] = valueText(value);
+  return t(`score:reason.${reason.code}`, values satisfies Values);
+}
+
+function valueText(value: string | number): string {
+  if (typeof value === 'number') return number(value, Number.isInteger(value) ? 0 : 1);
+  for (const key of [`app:section.${value}`, `parts:mode.${value}`]) if (hasWords(key)) return t(key);
+  return thingName(value);
+}

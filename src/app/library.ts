@@ -1,0 +1,28 @@
+import type { RigData } from '../rig/schema.ts';
+import { loadLibrary } from '../scenario/library.ts';
+import type { Ticket } from '../scenario/ticket.ts';
+
+/** Every rig and ticket that ships with the app. A bad file stops the start with its path: the checks keep that from shipping. */
+const library = loadLibrary(
+  import.meta.glob('/scenarios/rigs/*.json', { eager: true, import: 'default' }),
+  import.meta.glob('/scenarios/tickets/*.json', { eager: true, import: 'default' }),
+);
+
+export const tickets: readonly Ticket[] = library.tickets;
+
+export function findTicket(id: string): Ticket | undefined {
+  return tickets.find((each) => each.id === id);
+}
+
+/** The rig that a ticket plays on. */
+export function rigOf(ticket: Ticket): RigData {
+  const rig = library.rigs.get(ticket.rig);
+  if (rig === undefined) throw new Error(`no rig ${ticket.rig}`);
+  return rig;
+}
+
+/** The ticket that follows, round and round. */
+export function ticketAfter(id: string): Ticket | undefined {
+  const index = tickets.findIndex((each) => each.id === id);
+  return tickets[(index + 1) % tickets.length];
+}

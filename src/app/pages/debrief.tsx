@@ -1,0 +1,175 @@
+import { useState } from 'preact/hooks';
+import '../css/debrief.css';
+import '../css/pages.css';
+import type { BenchView } from '../../attempt/view.ts';
+import type { Debrief, JudgedStep } from '../../score/debrief.ts';
+import { SuspectsChart } from '../debrief/chart.tsx';
+import { ScoreLines } from '../debrief/score-lines.tsx';
+import { namingText, StepBody, stepWords } from '../debrief/step-body.tsx';
+import { useDebrief } from '../debrief/use-debrief.ts';
+import { findTicket, rigOf, ticketAfter } from '../library.ts';
+import { hrefOf } from '../router.ts';
+import { PageHead, useTitle } from '../shell.tsx';
+import { number, t, thingName } from '../words.ts';
+
+type Ticket = NonNullable<ReturnType<typeof findTicket>>;
+
+export function DebriefPage({ ticket: id }: { readonly ticket: string }) {
+  const ticket = findTicket(id);
+  if (ticket === undefined) return null;
+  return <Opened ticket={ticket} />;
+}
+
+function Opened({ ticket }: { readonly ticket: Ticket }) {
+  const result = useDebrief(ticket, rigOf(ticket));
+  useTitle(t('app:debrief.title'));
+  return (
+    <div class="paper">
+      <PageHead>
+        <a class="back" href={hrefOf('home')}>
+          {t('app:toTickets')}
+        </a>
+      </PageHead>
+      <main class="debrief">
+        {result.state === 'ready' ? (
+          <Read ticket={ticket} debrief={result.debrief} view={result.view} />
+        ) : (
+          <>
+            <h1 tabIndex={-1}>{t('app:debrief.title')}</h1>
+            <p role="status">{t(`app:debrief.${result.state}`)}</p>
+          </>
+        )}
+        {result.state !== 'working' && <Onward ticket={ticket} />}
+      </main>
+    </div>
+  );
+}
+
+function Onward({ ticket }: { readonly ticket: Ticket }) {
+  const next = ticketAfter(ticket.id);
+  return (
+    <nav class="onward">
+      <a class="button" href={hrefOf('ticket', ticket.id)}>
+        {t('app:debrief.again')}
+      </a>
+      {next !== undefined && next.id !== ticket.id && (
+        <a class="button act" href={hrefOf('ticket', next.id)}>
+          {t('app:debrief.next', { title: t(`ticket:${next.id}.title`) })}
+        </a>
+      )}
+    </nav>
+  );
+}
+
+function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
+  const values = { steps: judged.length, minutes: number(debrief.minutes) };
+  if (debrief.named === undefined) return t('app:debrief.unnamed', values);
+  if (debrief.rightNaming) return t('app:debrief.right', values);
+  return t('app:debrief.wrong', { ...values, target: thingName(debrief.named.target), mode: t(`parts:mode.${debrief.named.mode}`) });
+}
+
+function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly debrief: Debrief; readonly view: BenchView }) {
+  const judged = debrief.steps.filter((step) => step.kind !== 'after');
+  const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
+  const card = debrief.steps.find((step) => step.number === chosen);
+  const words = (step: JudgedStep) => stepWords(view, step.number);
+  return (
+    <>
+      <div class="debrief-head">
+        <div>
+          <p class="debrief-ticket">{t(`ticket:${ticket.id}.title`)}</p>
+          <h1 tabIndex={-1}>{namingText(debrief.truth)}</h1>
+          <p>{verdict(debrief, judged)}</p>
+        </div>
+        <p class="debrief-total">
+          <span class="unseen">{t('app:debrief.score')} </span>
+          <b data-testid="total">{number(debrief.total)}</b>
+          <span>{t('app:debrief.of', { of: 100 })}</span>
+        </p>
+      </div>
+      <div class="debrief-body">
+        <section class="debrief-chart" aria-labelledby="chart-title">
+          <h2 id="chart-title">{t('app:debrief.chart.title')}</h2>
+          <p class="unseen">{t('app:debrief.chart.alt', { start: debrief.suspectsAtStart, end: judged.at(-1)?.left ?? debrief.suspectsAtStart })}</p>
+          <SuspectsChart start={debrief.suspectsAtStart} steps={judged} words={words} chosen={chosen} onChoose={setChosen} />
+          <StepTable debrief={debrief} words={words} />
+        </section>
+        <div class="debrief-side">
+          <ScoreLines debrief={debrief} />
+          {card !== undefined && (
+            <section class="step-card" aria-live="polite">
+              <h2>{t('app:debrief.stepTitle', { step: card.number, words: t(`app:debrief.kind.${card.kind}`) })}</h2>
+              <StepBody view={view} step={card} />
+            </section>
+          )}
+        </div>
+        <section class="debrief-steps" aria-labelledby="steps-title">
+          <h2 id="steps-title">{t('app:debrief.steps')}</h2>
+          <ol>
+            {debrief.steps.map((step) => (
+              <li key={step.number} class={step.kind}>
+                <details>
+                  <summary>
+                    <span class="step-number">{step.number}</span>
+                    <span class="step-words">{words(step)}</span>
+                    <span class="step-kind">{t(`app:debrief.kind.${step.kind}`)}</span>
+                  </summary>
+                  <div class="step-body">
+                    <StepBody view={view} step={step} />
+                  </div>
+                </details>
+              </li>
+            ))}
+          </ol>
+        </section>
+        {debrief.leftAtNaming.length > 1 && (
+          <section class="debrief-left" aria-labelledby="left-title">
+            <h2 id="left-title">{t('app:debrief.leftAtNaming')}</h2>
+            <ul class="ruled-out">
+              {debrief.leftAtNaming.map((each) => (
+                <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
+    </>
+  );
+}
+
+function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly words: (step: JudgedStep) => string }) {
+  return (
+    <details class="step-table">
+      <summary>{t('app:debrief.table')}</summary>
+      <div class="scroll" tabIndex={0} role="region" aria-label={t('app:debrief.table')}>
+        <table>
+          <thead>
+            <tr>
+              {['step', 'what', 'left', 'kind'].map((each) => (
+                <th key={each} scope="col">
+                  {t(`app:debrief.column.${each}`)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row">0</th>
+              <td>{t('app:debrief.start')}</td>
+              <td>{number(debrief.suspectsAtStart)}</td>
+              <td />
+            </tr>
+            {debrief.steps.map((step) => (
+              <tr key={step.number}>
+                <th scope="row">{step.number}</th>
+                <td>{words(step)}</td>
+                <td>{number(step.left)}</td>
+                <td>{t(`app:debrief.kind.${step.kind}`)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

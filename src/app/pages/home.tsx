@@ -1,0 +1,63 @@
+import { useEffect, useState } from 'preact/hooks';
+import '../css/pages.css';
+import type { Ticket } from '../../scenario/ticket.ts';
+import { tickets } from '../library.ts';
+import { hrefOf } from '../router.ts';
+import { Cautions, PageHead, useTitle } from '../shell.tsx';
+import { readBest, readRunning } from '../storage.ts';
+import { t } from '../words.ts';
+
+/** The tickets on the board, what this is, and the cautions. */
+export function HomePage() {
+  useTitle(t('app:home.title'));
+  return (
+    <>
+      <PageHead />
+      <main class="sheet home">
+        <div class="home-intro">
+          <h1 tabIndex={-1}>{t('app:home.headline')}</h1>
+          <p class="lead">{t('app:home.what')}</p>
+          <p>{t('app:home.how')}</p>
+        </div>
+        <section class="home-board" aria-labelledby="tickets-title">
+          <h2 id="tickets-title">{t('app:home.tickets')}</h2>
+          <ol class="tickets">
+            {tickets.map((ticket) => (
+              <TicketRow key={ticket.id} ticket={ticket} />
+            ))}
+          </ol>
+        </section>
+        <Cautions />
+      </main>
+    </>
+  );
+}
+
+function TicketRow({ ticket }: { readonly ticket: Ticket }) {
+  const [best, setBest] = useState<number>();
+  const [running, setRunning] = useState(false);
+  useEffect(() => {
+    let current = true;
+    void Promise.all([readBest(ticket.id), readRunning(ticket.id)]).then(([score, log]) => {
+      if (!current) return;
+      setBest(score);
+      setRunning(log !== undefined);
+    });
+    return () => {
+      current = false;
+    };
+  }, [ticket.id]);
+  return (
+    <li class="ticket-row">
+      <a href={hrefOf('ticket', ticket.id)}>
+        <span class="ticket-title">{t(`ticket:${ticket.id}.title`)}</span>
+        <span class="ticket-site">{t(`ticket:${ticket.id}.site`)}</span>
+      </a>
+      <span class="ticket-rig">{t(`rig:name.${ticket.rig}`)}</span>
+      <span class="ticket-mode">{t(`app:mode.${ticket.mode}`)}</span>
+      <span class="ticket-best">
+        {running ? t('app:home.running') : best === undefined ? t('app:home.fresh') : t('app:home.best', { score: best })}
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,13 @@
+import { navigate } from 'wouter-preact/use-hash-location';
+
+export type TicketPageName = 'ticket' | 'bench' | 'debrief';
+
+/** Where a page is: the app lives behind the hash, so that any static server and any folder serves it. */
+export function hrefOf(page: 'home' | TicketPageName, ticket = ''): string {
+  return page === 'home' ? '#/' : `#/${page}/${encodeURIComponent(ticket)}`;
+}
+
+/** Goes to a page; with `replace`, back leads to the page before this one. */
+export function go(href: string, replace = false): void {
+  navigate(href.slice(1), { replace });
+}

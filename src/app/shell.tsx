@@ -1,0 +1,53 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { hrefOf } from './router.ts';
+import { t } from './words.ts';
+
+/** Our own mark: a length of bell wire between a red and a white end. */
+export function Mark() {
+  return (
+    <svg class="mark" viewBox="0 0 32 24" aria-hidden="true" focusable="false">
+      <path d="M5 18 C5 0 16 2 16 10 S27 22 27 17" />
+      <circle class="mark-red" cx="5" cy="18" r="3.4" />
+      <circle class="mark-white" cx="27" cy="17" r="3.4" />
+    </svg>
+  );
+}
+
+export function Brand() {
+  return (
+    <a class="brand" href={hrefOf('home')}>
+      <Mark />
+      <span>{t('app:name')}</span>
+    </a>
+  );
+}
+
+/** Header of the reading pages. */
+export function PageHead({ children }: { readonly children?: ComponentChildren }) {
+  return (
+    <header class="page-head">
+      <Brand />
+      {children}
+    </header>
+  );
+}
+
+/** Sets the window's title while a page is up. */
+export function useTitle(title: string): void {
+  useEffect(() => {
+    document.title = `${title} · ${t('app:name')}`;
+  }, [title]);
+}
+
+/** The standing cautions: what a trainee must know before touching a real cabinet. */
+export function Cautions() {
+  return (
+    <aside class="cautions" aria-labelledby="cautions-title">
+      <h2 id="cautions-title">{t('app:cautions.title')}</h2>
+      <p>{t('app:cautions.aid')}</p>
+      <p>{t('app:cautions.cabinets')}</p>
+      <p>{t('app:cautions.follow')}</p>
+    </aside>
+  );
+}
