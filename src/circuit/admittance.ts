@@ -46,13 +46,7 @@ export function seriesAdmittance(topology: Topology, values: Values, branch: num
  * Zₘ = 0 and what is left of it is two windings that know nothing of each other.
  * @throws CircuitError that names the transformer, when a value is not finite or too small.
  */
-export function transformerAdmittance(
-  topology: Topology,
-  values: Values,
-  transformer: number,
-  omega: number,
-  out: TwoPort,
-): void {
+export function transformerAdmittance(topology: Topology, values: Values, transformer: number, omega: number, out: TwoPort): void {
   const first = values.primaryOhms[transformer]!;
   const second = values.secondaryOhms[transformer]!;
   const ratio = values.turnsRatio[transformer]!;

@@ -1,4 +1,4 @@
-import { angular, createTwoPort, seriesAdmittance, transformerAdmittance, type Phasor } from './admittance.ts';
+import { angular, createTwoPort, type Phasor, seriesAdmittance, transformerAdmittance } from './admittance.ts';
 import type { Topology, Values } from './network.ts';
 import type { AcSolution } from './solver.ts';
 

@@ -4,19 +4,19 @@
  * Modified nodal analysis with its extra rows folded away: every source and every winding here has an impedance, so
  * each is an admittance between nodes with a current beside it, and the matrix stays nodal, symmetric and small.
  */
-import { angular, createTwoPort, seriesAdmittance, transformerAdmittance, type Phasor } from './admittance.ts';
+import { angular, createTwoPort, type Phasor, seriesAdmittance, transformerAdmittance } from './admittance.ts';
 import {
   backComplex,
   backReal,
   createComplexFactor,
   createRealFactor,
+  type EliminationPlan,
   factorComplex,
   factorReal,
   forwardComplex,
   forwardReal,
   planElimination,
   slotBetween,
-  type EliminationPlan,
 } from './elimination.ts';
 import { circuitError, LEAST_OHMS, type Topology, type Values } from './network.ts';
 
@@ -261,7 +261,7 @@ function joinedRows(topology: Topology): [number, number][] {
   for (const { from, to } of topology.branches) join(from, to);
   for (const { primary, secondary } of topology.transformers) {
     const nodes = [...primary, ...secondary];
-    nodes.forEach((a, index) => nodes.slice(index + 1).forEach((b) => join(a, b)));
+    for (const [index, a] of nodes.entries()) for (const b of nodes.slice(index + 1)) join(a, b);
   }
   return pairs;
 }

@@ -27,13 +27,7 @@ export function spiceBranchNames(topology: Topology): string[] {
  * @param hertz printed into the .ac line
  * @param title first line of the deck
  */
-export function toSpice(
-  topology: Topology,
-  values: Values,
-  hertz: number,
-  title: string,
-  options: SpiceOptions = {},
-): string {
+export function toSpice(topology: Topology, values: Values, hertz: number, title: string, options: SpiceOptions = {}): string {
   const nodes = spiceNodeNames(topology);
   const names = spiceBranchNames(topology);
   const lines = [`* ${oneLine(title)}`, '', '* branches'];
@@ -94,13 +88,7 @@ function branchLines(
   return lines;
 }
 
-function transformerLines(
-  topology: Topology,
-  values: Values,
-  index: number,
-  name: string,
-  nodes: readonly string[],
-): string[] {
+function transformerLines(topology: Topology, values: Values, index: number, name: string, nodes: readonly string[]): string[] {
   const transformer = topology.transformers[index]!;
   const [p0, p1] = transformer.primary.map((node) => nodes[node]!) as [string, string];
   const [s0, s1] = transformer.secondary.map((node) => nodes[node]!) as [string, string];
@@ -127,7 +115,11 @@ function oneLine(text: string): string {
 function uniqueNames(names: readonly string[], reserved: readonly string[] = []): string[] {
   const taken = new Set(reserved);
   return names.map((name) => {
-    const plain = name.toLowerCase().replace(/[^a-z0-9]+/g, '_').replace(/^_+|_+$/g, '') || 'x';
+    const plain =
+      name
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, '_')
+        .replace(/^_+|_+$/g, '') || 'x';
     let unique = plain;
     for (let count = 2; taken.has(unique); count++) unique = `${plain}_${count}`;
     taken.add(unique);

@@ -9,14 +9,14 @@ import {
   COUNTS,
   FUNCTION_SPECS,
   LIVE_VOLTS,
+  type MeterFunction,
+  type MeterPrefix,
+  type MeterUnit,
   MICROAMPS_INPUT,
   PREFIX_VALUES,
   resolutionOf,
   SHUNTED_OHMS,
   TONE_OHMS,
-  type MeterFunction,
-  type MeterPrefix,
-  type MeterUnit,
 } from './functions.ts';
 
 /** Red and black as the circuit presents them: open-circuit volts (red minus black) and impedance, all sources dead. */

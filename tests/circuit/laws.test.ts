@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Phasor } from '../../src/circuit/admittance.ts';
 import { branchCurrentAc, branchCurrentDc, windingCurrentsAc } from '../../src/circuit/currents.ts';
 import { createValues, type Topology, type Values } from '../../src/circuit/network.ts';
-import { createAcSolution, createSolver, type AcSolution } from '../../src/circuit/solver.ts';
+import { type AcSolution, createAcSolution, createSolver } from '../../src/circuit/solver.ts';
 import { randomNetwork, randomNumbers } from './random-network.ts';
 
 const HERTZ = 60;
@@ -82,8 +82,10 @@ describe('laws that every network obeys', () => {
           alone.acVolts[branch] = values.acVolts[branch]!;
           alone.acVoltsImaginary[branch] = values.acVoltsImaginary[branch]!;
           const part = solved(topology, alone);
-          part.re.forEach((volts, node) => (sum.re[node]! += volts));
-          part.im.forEach((volts, node) => (sum.im[node]! += volts));
+          for (let node = 0; node < topology.nodes.length; node++) {
+            sum.re[node]! += part.re[node]!;
+            sum.im[node]! += part.im[node]!;
+          }
         });
         expect(distance(together, sum)).toBeLessThan(1e-4);
       }),
@@ -146,7 +148,6 @@ describe('laws that every network obeys', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { topology, values } = randomNetwork(seed);
-        values.ohms.forEach((ohms, branch) => (values.ohms[branch] = Math.max(ohms, 0.02)));
         const random = randomNumbers(seed + 3);
         const count = topology.nodes.length;
         const a = Math.floor(random() * count);

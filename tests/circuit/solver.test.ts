@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { branchCurrentAc, branchCurrentDc, windingCurrentsAc } from '../../src/circuit/currents.ts';
-import { createValues, isCircuitError, type CircuitError, type Topology } from '../../src/circuit/network.ts';
+import { type CircuitError, createValues, isCircuitError, type Topology } from '../../src/circuit/network.ts';
 import { createAcSolution, createSolver } from '../../src/circuit/solver.ts';
 
 /** 27 V behind 1 Ω feeds a coil through a contact; the coil's far end is earthed. */

@@ -2,7 +2,7 @@
  * An independent solver for tests: ngspice, as WebAssembly, from the npm package eecircuit-engine. It starts in about a
  * second and then runs a small deck in a few milliseconds.
  */
-import { Simulation, type ResultType } from 'eecircuit-engine';
+import { type ResultType, Simulation } from 'eecircuit-engine';
 
 export interface SpicePhasor {
   readonly re: number;

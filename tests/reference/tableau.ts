@@ -1,3 +1,4 @@
+import { createTwoPort, transformerAdmittance } from '../../src/circuit/admittance.ts';
 import type { Topology, Values } from '../../src/circuit/network.ts';
 
 /** A full matrix and its right-hand side. */
@@ -68,6 +69,63 @@ export function tableau(topology: Topology, values: Values, hertz: number): Tabl
     add(second, secondary[1] - 1, -1);
     add(second, first, -ratio * zRe, -ratio * zIm);
     add(second, second, -values.secondaryOhms[index]! - ratio * ratio * zRe, -ratio * ratio * zIm);
+  });
+  return { re, im, rightRe, rightIm };
+}
+
+/** The nodal matrix that our elimination factors, written out in full: every node but earth, sources folded in. */
+export function nodalMatrix(topology: Topology, values: Values, hertz: number): Tableau {
+  const omega = 2 * Math.PI * hertz;
+  const size = topology.nodes.length - 1;
+  const grid = () => Array.from({ length: size }, () => new Array<number>(size).fill(0));
+  const re = grid();
+  const im = grid();
+  const rightRe = new Array<number>(size).fill(0);
+  const rightIm = new Array<number>(size).fill(0);
+  const admit = (a: number, b: number, real: number, imaginary: number) => {
+    for (const [row, column, sign] of [
+      [a, a, 1],
+      [b, b, 1],
+      [a, b, -1],
+      [b, a, -1],
+    ] as const) {
+      if (row === 0 || column === 0 || a === b) continue;
+      re[row - 1]![column - 1]! += sign * real;
+      im[row - 1]![column - 1]! += sign * imaginary;
+    }
+  };
+  for (let node = 1; node <= size; node++) admit(node, 0, 1 / values.leakOhms, 0);
+  topology.branches.forEach(({ from, to }, index) => {
+    const ohms = values.ohms[index]!;
+    const reactance = omega * values.henries[index]!;
+    const square = ohms * ohms + reactance * reactance;
+    const [yRe, yIm] = [ohms / square, -reactance / square];
+    admit(from, to, yRe, yIm + omega * values.farads[index]!);
+    const [eRe, eIm] = [values.acVolts[index]!, values.acVoltsImaginary[index]!];
+    for (const [node, sign] of [
+      [to, 1],
+      [from, -1],
+    ] as const) {
+      if (node === 0) continue;
+      rightRe[node - 1]! += sign * (yRe * eRe - yIm * eIm);
+      rightIm[node - 1]! += sign * (yRe * eIm + yIm * eRe);
+    }
+  });
+  topology.transformers.forEach((transformer, index) => {
+    const ports = createTwoPort();
+    transformerAdmittance(topology, values, index, omega, ports);
+    const [p0, p1] = transformer.primary;
+    const [s0, s1] = transformer.secondary;
+    admit(p0, p1, ports.primary.re, ports.primary.im);
+    admit(s0, s1, ports.secondary.re, ports.secondary.im);
+    for (const [a, b, sign] of [
+      [p0, s0, -1],
+      [p1, s1, -1],
+      [p0, s1, 1],
+      [p1, s0, 1],
+    ] as const) {
+      admit(a, b, sign * ports.mutual.re, sign * ports.mutual.im);
+    }
   });
   return { re, im, rightRe, rightIm };
 }
