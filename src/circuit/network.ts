@@ -54,7 +54,7 @@ export interface Values {
   leakOhms: number;
 }
 
-/** An open contact, and the insulation of a node to earth (physics.md: about 1 GΩ). */
+/** An open contact, and the insulation of a node to earth (common practice, no source). */
 export const OPEN_OHMS = 1e9;
 
 /** The least impedance a branch may have. Below it a branch is a mistake: a good contact has 20 mΩ. */

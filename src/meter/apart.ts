@@ -9,7 +9,7 @@ export interface Discernment {
   readonly floors: Readonly<Record<MeterFunction, number>>;
 }
 
-/** A technician's eye: diagnosis.md; the floor for capacitance is common practice, no source. */
+/** A technician's eye: common practice, no source. */
 export const DISCERNMENT: Discernment = {
   share: 0.1,
   floors: {

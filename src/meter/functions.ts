@@ -1,8 +1,8 @@
 /**
  * The meter's functions: what each puts across the circuit, its ranges, and how far it can be trusted.
  *
- * 10 MΩ beside 100 pF on volts, about 3 kΩ on loaded volts, 6000 counts and the tone below 30 Ω: physics.md. Accuracies,
- * ranges and the other burdens are those of an ordinary service meter: common practice, no source.
+ * 10 MΩ beside 100 pF on volts, about 3 kΩ on loaded volts, 6000 counts, the tone below 30 Ω, and all accuracies, ranges and
+ * other burdens here are those of an ordinary service meter: common practice, no source.
  */
 export const METER_FUNCTIONS = [
   'off',
