@@ -8,6 +8,8 @@ export default defineConfig({
     // Phaser alone is over a megabyte; it is loaded with the bench, not with the first page.
     chunkSizeWarningLimit: 2000,
   },
+  // The debrief is worked out in a worker that shares the rooms' modules with the pages.
+  worker: { format: 'es' },
   server: { host: '127.0.0.1' },
   preview: { host: '127.0.0.1' },
   test: {
