@@ -21,5 +21,7 @@ export interface Job {
   readonly complaint: {
     readonly history: readonly HistoryAct[];
     readonly observed: readonly Observed[];
+    /** What stands so when the call that was complained of works again. */
+    readonly works: readonly Observed[];
   };
 }

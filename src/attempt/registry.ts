@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { METER_FUNCTIONS } from '../meter/functions.ts';
 import { MAT_PLACE, WIRE_ENDS } from '../rig/points.ts';
 import { BODY } from '../world/state.ts';
@@ -13,7 +12,7 @@ import {
   isReachable,
   wireEnd,
 } from './access.ts';
-import { ACTION_SCHEMAS, type Action, type ActionName, type ActionOf } from './actions.ts';
+import type { Action, ActionName, ActionOf } from './actions.ts';
 import type { Bench } from './bench.ts';
 import { COST_SECONDS } from './costs.ts';
 import { repair } from './repair.ts';
@@ -411,5 +410,3 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
 export function kindOf(action: Action): ActionKind<Action> {
   return REGISTRY[action.name] as unknown as ActionKind<Action>;
 }
-
-export const ACTION_JSON_SCHEMA = () => z.toJSONSchema(z.union(Object.values(ACTION_SCHEMAS)));

@@ -16,7 +16,7 @@ export function repair(bench: Bench, target: string): void {
   const part = world.assembly.partById.get(target);
   if (!part) return;
   const fresh = part.kind.initial(part.params, undefined);
-  Object.assign(stateOf(world, part), fresh, { since: world.state.time });
+  Object.assign(stateOf(world, part), fresh, 'since' in fresh ? { since: world.state.time } : {});
   const cover = world.assembly.rig.covers.find((candidate) => candidate.panel === target);
   const site = world.sites[part.index];
   if (cover && site) {
@@ -25,7 +25,9 @@ export function repair(bench: Bench, target: string): void {
   }
 }
 
-/** Whether anything was wrong with it that has not been put right. */
+/** Whether anything was wrong with it that has not been put right: a fault of its own, or what another's fault did to it. */
 export function isFaulty(bench: Bench, target: string): boolean {
+  const part = bench.world.assembly.partById.get(target);
+  if (part?.kind.spoilt?.(stateOf(bench.world, part)) === true) return true;
   return bench.world.faults.some((fault, index) => bench.world.state.repaired[index] === 0 && concerns(fault, target));
 }

@@ -86,6 +86,8 @@ export interface StepView {
   /** Simulated seconds on the job after the step. */
   readonly seconds: number;
   readonly place: string;
+  /** The meter's function then. */
+  readonly fn: MeterFunction;
   /** The meter's display after a step that made a reading; undefined when the step made none. */
   readonly reading: Reading | undefined;
   readonly red: Point | undefined;
@@ -118,5 +120,4 @@ export interface BenchView {
   readonly jumpers: readonly { readonly from: Point; readonly to: Point }[];
   readonly meter: MeterView;
   readonly steps: readonly StepView[];
-  readonly roomFahrenheit: number;
 }

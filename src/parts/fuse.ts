@@ -54,5 +54,6 @@ export const bladeFuse = definePart({
     state.blown = 1;
     return true;
   },
+  spoilt: (state) => state.blown === 1,
   signs: (_site, state) => [{ key: 'element', value: state.blown === 1 ? 'blown' : 'whole', sense: 'inspect' }],
 });

@@ -129,8 +129,6 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   /** Position or value of a control as it stands. */
   reads?(state: S, control: string): string | number;
   operate?(site: Site<P>, state: S, control: string, value: string | number): void;
-  /** The label that is really printed at a terminal, when a fault changes it. */
-  labelOf?(site: Site<P>, terminal: string): string;
   /** Room temperatures, °F, whose crossing the part wants to be woken for. */
   watches?(site: Site<P>, state: S): readonly number[];
   /** A body that comes off its base, with pins behind (a thermostat). */
@@ -143,6 +141,8 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   readonly replaceMinutes: number;
   /** Whether a safety stands bypassed by hand (a door switch held in). */
   bypassed?(state: S): boolean;
+  /** Whether something else has ruined it (a fuse blown by a short): replacing it is no mistake. */
+  spoilt?(state: S): boolean;
   /** Taken when the network will not settle and this part was among those that kept changing: stand as a chattering part does. */
   chatter?(state: S): void;
   /** Harm done to the part by how it was worked on (a compressor restarted too soon), counted. */

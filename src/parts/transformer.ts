@@ -57,6 +57,7 @@ export const transformer = definePart({
     state.burnt = 1;
     return true;
   },
+  spoilt: (state) => state.burnt === 1,
   signs: (site, state) => [
     { key: 'hum', value: site.volts('h', 'H2') > 60 ? 1 : 0, sense: 'inspect' },
     { key: 'body', value: state.burnt === 1 ? 'burnt' : 'sound', sense: 'inspect' },

@@ -1,15 +1,8 @@
-import type { Section } from '../parts/part.ts';
+import type { Naming } from '../suspects/hypotheses.ts';
 
 export const STEP_KINDS = ['informative', 'required', 'setUp', 'wasted', 'after'] as const;
 /** What a step was worth (diagnosis.md); `after`: taken when the fault had already been named. */
 export type StepKind = (typeof STEP_KINDS)[number];
-
-/** A hypothesis as the score and the screen name it: a part or wire of the rig and one of its modes. */
-export interface Naming {
-  readonly section: Section;
-  readonly target: string;
-  readonly mode: string;
-}
 
 export interface JudgedStep {
   /** 1-based, as in the log. */

@@ -1,0 +1,165 @@
+import { z } from 'zod';
+import { type Assembly, assemble } from '../rig/assemble.ts';
+import { dataError } from '../rig/errors.ts';
+import type { RigData } from '../rig/schema.ts';
+import { stateOf } from '../world/world.ts';
+import { act, type Observation, secondsUntilChange } from './act.ts';
+import { ACTION_NAMES, type Action, actionSchema } from './actions.ts';
+import { type Bench, createBench } from './bench.ts';
+import type { Job } from './job.ts';
+import { lookRound } from './notices.ts';
+import { kindOf, REGISTRY, type Refusal } from './registry.ts';
+import { drawView } from './scene.ts';
+import type { BenchView, StepView } from './view.ts';
+
+/** One step as it was taken, with what it showed. */
+export interface Step {
+  readonly action: Action;
+  readonly view: StepView;
+  readonly observation: Observation;
+  readonly unsafe: string | undefined;
+  readonly replacedSound: boolean;
+}
+
+/** A trainee at work on a job: the true world and the steps so far. Everything follows from the job and the steps' actions. */
+export interface Attempt {
+  readonly job: Job;
+  readonly assembly: Assembly;
+  readonly bench: Bench;
+  readonly steps: Step[];
+  /** What the technician perceived on arriving. */
+  readonly arrival: Observation;
+}
+
+export type Phase = BenchView['phase'];
+
+export type Outcome = { readonly ok: true; readonly step: StepView } | { readonly ok: false; readonly refusal: Refusal };
+
+/** Steps in one attempt; nobody needs as many. */
+const MOST_STEPS = 500;
+/** An attempt that stands on the job longer than a day has gone astray. */
+const MOST_SECONDS = 86_400;
+
+export function begin(job: Job, rig: RigData): Attempt {
+  const assembly = assemble(rig);
+  const bench = createBench(assembly, job.faults, job);
+  return { job, assembly, bench, steps: [], arrival: arrive(bench) };
+}
+
+/** The first look round. */
+export function arrive(bench: Bench): Observation {
+  return { notices: lookRound(bench), reading: undefined, levels: new Map() };
+}
+
+export function phaseOf(attempt: Attempt): Phase {
+  if (attempt.steps.some((step) => step.action.name === 'close')) return 'closed';
+  return attempt.steps.some((step) => step.action.name === 'name') ? 'named' : 'working';
+}
+
+/** Why an action cannot be done now; undefined when it can. */
+export function refusalOf(attempt: Attempt, action: Action): Refusal | undefined {
+  const phase = phaseOf(attempt);
+  if (phase === 'closed') return { code: 'closed', values: {} };
+  if (attempt.steps.length >= MOST_STEPS) return { code: 'tooManySteps', values: { most: MOST_STEPS } };
+  if (attempt.bench.world.state.time - attempt.bench.arrived > MOST_SECONDS) return { code: 'tooLong', values: {} };
+  if (action.name === 'name') {
+    if (phase !== 'working') return { code: 'alreadyNamed', values: {} };
+    const beyond = action.evidence.find((number) => number > attempt.steps.length);
+    return beyond === undefined ? undefined : { code: 'noSuchStep', values: { step: beyond } };
+  }
+  if (action.name === 'close') return phase === 'named' ? undefined : { code: 'nameFirst', values: {} };
+  return kindOf(action).refusal(attempt.bench, action);
+}
+
+/** Takes a step, or says why it cannot be taken; a refused action leaves no trace. */
+export function perform(attempt: Attempt, action: Action): Outcome {
+  const refusal = refusalOf(attempt, action);
+  if (refusal) return { ok: false, refusal };
+  const { bench } = attempt;
+  const resolved: Action = action.name === 'watch' && action.seconds === 0 ? { name: 'watch', seconds: secondsUntilChange(bench) } : action;
+  const { observation, unsafe, replacedSound } = act(bench, resolved);
+  const view: StepView = {
+    number: attempt.steps.length + 1,
+    action: resolved,
+    seconds: bench.world.state.time - bench.arrived,
+    place: bench.place,
+    fn: bench.fn,
+    reading: observation.reading,
+    red: bench.red,
+    black: bench.black,
+    noticed: observation.notices,
+    unsafe,
+  };
+  attempt.steps.push({ action: resolved, view, observation, unsafe, replacedSound });
+  return { ok: true, step: view };
+}
+
+/** Every discrete action that can be done now. Settings with a range, and naming, are left to whoever asks. */
+export function optionsOf(attempt: Attempt): Action[] {
+  const all = ACTION_NAMES.flatMap((name): readonly Action[] => REGISTRY[name].options(attempt.bench));
+  return all.filter((action) => refusalOf(attempt, action) === undefined);
+}
+
+export function viewOf(attempt: Attempt): BenchView {
+  return drawView(attempt.job, attempt.bench, attempt.steps.map((step) => step.view), phaseOf(attempt));
+}
+
+/** Whether a bypassed safety, a jumper or an open cover has been left behind. */
+export function leftBehind(bench: Bench): { readonly bypassed: boolean; readonly jumpers: boolean; readonly covers: boolean; readonly apart: boolean } {
+  const { state, assembly } = bench.world;
+  return {
+    bypassed: assembly.parts.some((part) => part.kind.bypassed?.(stateOf(bench.world, part)) === true),
+    jumpers: state.jumpers.length > 0,
+    covers: state.covers.includes(1),
+    apart: state.lifted.includes(1) || state.bodies.some((body) => body !== 0),
+  };
+}
+
+export const logSchema = z.strictObject({
+  format: z.literal('bellwire-attempt'),
+  version: z.literal(1),
+  ticket: z.string().min(1).max(80),
+  rig: z.string().min(1).max(80),
+  steps: z.array(z.strictObject({ at: z.number().min(0), action: actionSchema })).max(MOST_STEPS),
+});
+/** A saved attempt: the ticket and what was done, each step with the second on the job at which it was over. */
+export type AttemptLog = z.infer<typeof logSchema>;
+
+export function logOf(attempt: Attempt): AttemptLog {
+  return {
+    format: 'bellwire-attempt',
+    version: 1,
+    ticket: attempt.job.id,
+    rig: attempt.job.rig,
+    steps: attempt.steps.map((step) => ({ at: step.view.seconds, action: step.action })),
+  };
+}
+
+/**
+ * Takes every step of a log again.
+ * @throws DataError at the first step that has the wrong shape, is refused, or was over at another second
+ */
+export function replay(job: Job, rig: RigData, json: unknown): Attempt {
+  const log = checkLog(json);
+  if (log.ticket !== job.id) throw dataError('log.otherTicket', 'ticket', { ticket: log.ticket });
+  if (log.rig !== job.rig) throw dataError('log.otherRig', 'rig', { rig: log.rig });
+  const attempt = begin(job, rig);
+  log.steps.forEach(({ at, action }, index) => {
+    const path = `steps[${index}]`;
+    if (action.name === 'watch' && action.seconds === 0) throw dataError('log.openWatch', `${path}.action.seconds`, { step: index + 1 });
+    const outcome = perform(attempt, action);
+    if (!outcome.ok) throw dataError('log.refused', `${path}.action`, { step: index + 1, reason: outcome.refusal.code });
+    if (outcome.step.seconds !== at) throw dataError('log.retimed', `${path}.at`, { step: index + 1, at, should: outcome.step.seconds });
+  });
+  return attempt;
+}
+
+/** @throws DataError with the path of the first thing that has the wrong shape */
+export function checkLog(json: unknown): AttemptLog {
+  const parsed = logSchema.safeParse(json);
+  if (parsed.success) return parsed.data;
+  const issue = parsed.error.issues[0];
+  const path = (issue?.path ?? []).map(String);
+  const index = path[0] === 'steps' ? Number(path[1]) : Number.NaN;
+  throw dataError('log.shape', path.join('.') || '(file)', Number.isNaN(index) ? {} : { step: index + 1 });
+}

@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { ACTION_SCHEMAS } from '../attempt/actions.ts';
+import type { Job } from '../attempt/job.ts';
+import { dataError, pathText } from '../rig/errors.ts';
+
+const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
+
+const observedSchema = z.strictObject({
+  part: id,
+  sign: z.string().min(1).max(40),
+  is: z.union([z.number(), z.string().max(40)]),
+});
+
+export const TICKET_MODES = ['coached', 'practice', 'graded'] as const;
+
+export const ticketSchema = z.strictObject({
+  format: z.literal('bellwire-ticket'),
+  version: z.literal(1),
+  id,
+  rig: id,
+  mode: z.enum(TICKET_MODES),
+  /** Where it stands in the list. */
+  order: z.number().int().min(0).max(10_000),
+  faults: z
+    .array(z.strictObject({ target: id, mode: z.string().min(1).max(80), magnitude: z.number().default(0) }))
+    .min(1)
+    .max(1),
+  weather: z
+    .strictObject({ outdoorFahrenheit: z.number().min(-60).max(130).optional(), startFahrenheit: z.number().min(-20).max(120).optional() })
+    .default({}),
+  complaint: z.strictObject({
+    /** What the customer did: operating, setting, waiting. */
+    history: z.array(z.discriminatedUnion('name', [ACTION_SCHEMAS.operate, ACTION_SCHEMAS.set, ACTION_SCHEMAS.wait])).max(20),
+    /** What they saw or heard in the end. Each suspect must make the same. */
+    observed: z.array(observedSchema).min(1).max(10),
+    /** What stands so when the call works again: seen after the repair, it is the proof. */
+    works: z.array(observedSchema).min(1).max(6),
+  }),
+});
+
+/** A service ticket: who complains of what, and the fault that is really there. */
+export type Ticket = z.infer<typeof ticketSchema> & Job;
+
+/**
+ * Checks a ticket's shape. What it names on its rig is checked by `checkTicket`.
+ * @throws DataError with the path inside the file
+ */
+export function loadTicket(json: unknown): Ticket {
+  const parsed = ticketSchema.safeParse(json);
+  if (parsed.success) return parsed.data;
+  const issue = parsed.error.issues[0];
+  throw dataError('data.shape', pathText(issue?.path ?? []), { expected: issue?.message ?? '' });
+}

@@ -1,0 +1,122 @@
+import { type Attempt, begin, type Step } from '../attempt/attempt.ts';
+import { act } from '../attempt/act.ts';
+import type { Bench } from '../attempt/bench.ts';
+import type { Job } from '../attempt/job.ts';
+import { kindOf } from '../attempt/registry.ts';
+import type { RigData } from '../rig/schema.ts';
+import { cloneState, type WorldState } from '../world/state.ts';
+import { rewire, solve } from '../world/world.ts';
+import { observationsApart } from './apart.ts';
+import { arriveField, type Column, type Field, gatherField, stepField, survivors } from './field.ts';
+
+/** A bench as it stood before a step, to go back to. */
+export interface Snapshot {
+  readonly state: WorldState;
+  readonly hands: Pick<Bench, 'place' | 'fn' | 'red' | 'black' | 'clamp' | 'turns' | 'meterFuseOpen'>;
+  readonly seen: ReadonlyMap<string, string | number>;
+}
+
+/** The match matrix of an attempt, up to the naming, and what it says of each step. */
+export interface Following {
+  readonly field: Field;
+  /** The first look round: column 0 of the matrix, no step of the trainee's. */
+  readonly arrival: Column;
+  /** One column a step. */
+  readonly columns: readonly Column[];
+  /** Twins left before each step, and after the last. */
+  readonly leftBefore: readonly (readonly boolean[])[];
+  /** Hypotheses ruled out by each step. */
+  readonly ruledOut: readonly (readonly number[])[];
+  /** Step by step, the twins as they stood before it: only of those that were left then. */
+  readonly before: readonly ReadonlyMap<number, Snapshot>[];
+  readonly truthBefore: readonly Snapshot[];
+  /** The true world's bench, driven alongside. */
+  readonly truth: Bench;
+}
+
+/** Steps that were taken to find the fault: all before the naming. */
+export function searchSteps(steps: readonly Step[]): readonly Step[] {
+  const named = steps.findIndex((step) => step.action.name === 'name');
+  return named < 0 ? steps : steps.slice(0, named);
+}
+
+/** Drives every suspect's twin through an attempt and keeps what each predicted. */
+export function followAttempt(attempt: Attempt): Following {
+  return follow(attempt.job, attempt.assembly.rig, searchSteps(attempt.steps));
+}
+
+function follow(job: Job, rig: RigData, steps: readonly Step[]): Following {
+  const fresh = begin(job, rig);
+  const field = gatherField(job, fresh.assembly);
+  const arrival = arriveField(field, fresh.arrival);
+  const columns: Column[] = [];
+  const ruledOut: number[][] = [];
+  const before: Map<number, Snapshot>[] = [];
+  const truthBefore: Snapshot[] = [];
+  const leftBefore: (readonly boolean[])[] = [arrival.matched];
+  let left: readonly boolean[] = arrival.matched;
+  for (const { action } of steps) {
+    before.push(new Map(field.twins.flatMap((twin, index) => (left[index] ? [[index, takeSnapshot(twin.bench)] as const] : []))));
+    truthBefore.push(takeSnapshot(fresh.bench));
+    const { observation } = act(fresh.bench, action);
+    const column = stepField(field, action, observation, left);
+    const next = left.map((was, index) => was && column.matched[index] === true);
+    const alive = survivors(field, next);
+    ruledOut.push([...survivors(field, left)].filter((hypothesis) => !alive.has(hypothesis)));
+    columns.push(column);
+    leftBefore.push(next);
+    left = next;
+  }
+  return { field, arrival, columns, leftBefore, ruledOut, before, truthBefore, truth: fresh.bench };
+}
+
+export function takeSnapshot(bench: Bench): Snapshot {
+  const { place, fn, red, black, clamp, turns, meterFuseOpen } = bench;
+  return { state: cloneState(bench.world.state), hands: { place, fn, red, black, clamp, turns, meterFuseOpen }, seen: new Map(bench.seen) };
+}
+
+export function goBack(bench: Bench, snapshot: Snapshot): void {
+  bench.world.state = cloneState(snapshot.state);
+  Object.assign(bench, snapshot.hands);
+  bench.seen.clear();
+  for (const [key, value] of snapshot.seen) bench.seen.set(key, value);
+  rewire(bench.world);
+  solve(bench.world);
+}
+
+/**
+ * Whether a step without gain was a set-up, by the definition: take it out of the log, take the rest again, and see whether a later
+ * informative step would have told something else or could not have been done.
+ */
+export function neededLater(following: Following, steps: readonly Step[], index: number): boolean {
+  const { field, truth } = following;
+  const start = following.before[index];
+  const truthStart = following.truthBefore[index];
+  if (!start || !truthStart) return false;
+  const later = following.columns.findLastIndex((column) => column.gainBits > 0);
+  if (later <= index) return false;
+  goBack(truth, truthStart);
+  for (const [twin, snapshot] of start) {
+    const bench = field.twins[twin]?.bench;
+    if (bench) goBack(bench, snapshot);
+  }
+  for (let step = index + 1; step <= later; step++) {
+    const action = steps[step]?.action;
+    const column = following.columns[step];
+    if (!action || !column) return false;
+    if (kindOf(action).refusal(truth, action) !== undefined) {
+      if (column.gainBits > 0) return true;
+      // What only undid the step that was taken out needs no doing; the rest goes on without it.
+      continue;
+    }
+    const told = act(truth, action).observation;
+    for (const twin of start.keys()) {
+      const bench = field.twins[twin]?.bench;
+      if (!bench) continue;
+      const matched = !observationsApart(act(bench, action).observation, told);
+      if (column.gainBits > 0 && following.leftBefore[step]?.[twin] === true && matched !== column.matched[twin]) return true;
+    }
+  }
+  return false;
+}
+
