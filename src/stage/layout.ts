@@ -137,7 +137,10 @@ function runsOf(wire: WireView, index: number, from: Landing | undefined, to: La
   const only = from ?? to;
   if (only === undefined) return [];
   const own = only.home.shape.exit;
-  const hole = own === undefined ? nearest(look.exits, only.spot) : { x: only.home.x + own.x, y: only.home.y + own.y };
+  // The other end may be in this place behind a closed cover: then the wire goes where the conduit or grommet to it is.
+  const other = wire.ends[from === undefined ? 'from' : 'to'];
+  const holes = other.place === view.place && look.joins.length > 0 ? look.joins.flatMap((join) => [join.from, join.to]) : look.exits;
+  const hole = own === undefined ? nearest(holes, only.spot) : { x: only.home.x + own.x, y: only.home.y + own.y };
   if (hole === undefined) return [];
   return [run(intoHole(only.spot, only.way, own === undefined ? offset(hole, index) : spreadAcross(hole, only)), [true, false])];
 }

@@ -135,7 +135,8 @@ const furnace: PlaceLook = {
     { from: { x: 356, y: 294 }, to: { x: 356, y: 294 } },
     { from: { x: 476, y: 294 }, to: { x: 476, y: 294 } },
     { from: { x: 596, y: 294 }, to: { x: 596, y: 294 } },
-    { from: { x: 94, y: 212 }, to: { x: 184, y: 318 } },
+    { from: { x: 94, y: 212 }, to: { x: 192, y: 312 } },
+    { from: { x: 150, y: 262 }, to: { x: 192, y: 340 } },
   ],
   backdrop(pen, bounds) {
     wall(pen, bounds, '#D9CFB8', MATERIAL.closetWall, MATERIAL.closetShade);

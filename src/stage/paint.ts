@@ -1,0 +1,148 @@
+import type { BenchView } from '../attempt/view.ts';
+import type { Words } from './face.ts';
+import { nameTape, plate, tag } from './hardware.ts';
+import { spotOf, type PlacedPart, type Run, type Scene } from './layout.ts';
+import { letter, wrapped, type Box, type Pen } from './pen.ts';
+import { drawCavity, drawHoles, drawLid, lookOf, type Caption } from './places.ts';
+import { leadAt, regionsOf, type Lead } from './targets.ts';
+import { MATERIAL, WIRE } from './tokens.ts';
+import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
+import { jumperCurve, pointOn, probeWay, type Curve, type Spot } from './wires.ts';
+
+function at(pen: Pen, part: PlacedPart, paint: () => void): void {
+  pen.save();
+  pen.translate(part.x, part.y);
+  paint();
+  pen.restore();
+}
+
+/** The first `units` of a curve, from its start or its end. */
+export function stub(curve: Curve, fromStart: boolean, units: number): Curve {
+  const ordered: Curve = fromStart ? curve : [curve[3], curve[2], curve[1], curve[0]];
+  let t = 0.02;
+  let length = 0;
+  let last = ordered[0];
+  for (; t < 1 && length < units; t += 0.02) {
+    const here = pointOn(ordered, t);
+    length += Math.hypot(here.x - last.x, here.y - last.y);
+    last = here;
+  }
+  const mix = (a: Spot, b: Spot): Spot => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
+  const [p0, p1, p2, p3] = ordered;
+  const a = mix(p0, p1);
+  const b = mix(a, mix(p1, p2));
+  const c = mix(b, mix(mix(p1, p2), mix(p2, p3)));
+  return [p0, a, b, c];
+}
+
+function drawRuns(pen: Pen, runs: readonly Run[], width: number): void {
+  for (const run of runs) strokeWire(pen, run.curve, insulation(run.colour), width);
+}
+
+function drawStubs(pen: Pen, scene: Scene, width: number): void {
+  for (const run of scene.runs) {
+    if (run.landed[0]) strokeWire(pen, stub(run.curve, true, 26), insulation(run.colour), width);
+    if (run.landed[1]) strokeWire(pen, stub(run.curve, false, 26), insulation(run.colour), width);
+  }
+}
+
+function drawCaption(pen: Pen, caption: Caption, words: Words, dark: boolean): void {
+  letter(pen, words(caption.heading), caption.x, caption.y, {
+    size: 18,
+    weight: 750,
+    family: 'display',
+    align: 'left',
+    colour: dark ? '#F0EBDD' : '#3F3929',
+  });
+  if (caption.line === undefined) return;
+  const how = { size: 14.5, align: 'left', colour: dark ? '#D5DDD2' : '#5A5240' } as const;
+  letter(pen, ' ', caption.x, caption.y, how);
+  wrapped(pen, words(caption.line), 250).forEach((row, index) => {
+    letter(pen, row, caption.x, caption.y + 24 + index * 19, how);
+  });
+}
+
+/** Paints everything that stands still between two views: the place, its parts and wires, closed covers, tags. */
+export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words, bounds: Box): void {
+  const look = lookOf(scene.place);
+  look.backdrop(pen, bounds);
+  for (const cover of scene.covers) drawCavity(pen, cover.at);
+  drawHoles(pen, look);
+  const over = scene.parts.filter((part) => part.face.over === true);
+  const on = scene.parts.filter((part) => part.face.onCover === true);
+  const plainParts = scene.parts.filter((part) => !over.includes(part) && !on.includes(part));
+  if (look.harness) drawRuns(pen, scene.runs, look.wireWidth);
+  for (const part of plainParts) at(pen, part, () => part.face.draw(pen, part.part, words));
+  if (look.harness) drawStubs(pen, scene, look.wireWidth);
+  else drawRuns(pen, scene.runs, look.wireWidth);
+  for (const end of scene.ends) if (end.lifted) strokeBareEnd(pen, end.root, pastRoot(end.root, end));
+  for (const part of over) at(pen, part, () => part.face.draw(pen, part.part, words));
+  for (const cover of scene.covers) {
+    if (cover.open) continue;
+    drawLid(pen, cover.at, look.coverLook);
+    const { x, y, width, height } = cover.at;
+    plate(pen, { x: x + width / 2 - Math.min(110, width / 2 - 10), y: y + height - 50, width: Math.min(220, width - 20), height: 30 }, words(`rig:cover.${cover.id}`), 14);
+  }
+  for (const part of on) at(pen, part, () => part.face.draw(pen, part.part, words));
+  for (const part of scene.behind) at(pen, part, () => part.face.through?.(pen, part.part, words));
+  for (const region of regionsOf(scene, view)) if (region.tag) tag(pen, region.box, words(region.name, { cover: words(`rig:cover.${region.values['cover'] ?? ''}`) }));
+  for (const caption of look.captions?.(view) ?? []) drawCaption(pen, caption, words, scene.place === 'mat');
+}
+
+/** A spot on the insulated side of a bare end, so that the copper points away from it. */
+function pastRoot(root: Spot, grip: Spot): Spot {
+  return { x: root.x * 2 - (root.x + (root.x - grip.x)), y: root.y * 2 - (root.y + (root.y - grip.y)) - 10 };
+}
+
+/** Where a lead or the clamp leaves the scene for the meter. */
+export function edgeOf(bounds: Box, which: Lead | 'clamp'): Spot {
+  const y = which === 'red' ? 566 : which === 'black' ? 610 : 540;
+  return { x: bounds.x + bounds.width + 6, y };
+}
+
+/** Paints what is laid over the scene by hand: jumpers, clamp and leads; the held lead only where the pointer is. */
+export function paintHand(pen: Pen, scene: Scene, view: BenchView, bounds: Box, held: Lead | undefined, pointer: Spot | undefined, clip: string | undefined): void {
+  for (const jumper of view.jumpers) {
+    const from = spotOf(scene, jumper.from);
+    const to = spotOf(scene, jumper.to);
+    if (from !== undefined && to !== undefined) strokeWire(pen, jumperCurve(from, to), MATERIAL.caution, 6);
+    if (from !== undefined) drawClip(pen, from);
+    if (to !== undefined) drawClip(pen, to);
+  }
+  const start = spotOf(scene, clip);
+  if (start !== undefined) {
+    drawClip(pen, start);
+    if (pointer !== undefined) strokeWire(pen, jumperCurve(start, pointer), MATERIAL.caution, 6);
+  }
+  const clamped = scene.runs.find((run) => run.wire === view.meter.clamp || (run.cable !== undefined && run.cable === view.meter.clamp));
+  if (clamped !== undefined) drawClamp(pen, pointOn(clamped.curve, 0.45), edgeOf(bounds, 'clamp'), view.meter.turns);
+  for (const lead of ['black', 'red'] as const) {
+    const here = leadAt(scene, view, lead);
+    if (lead === held) {
+      const tip = pointer ?? { x: here.tip.x, y: here.tip.y - 14 };
+      drawLead(pen, lead, tip, pointer === undefined ? here.way : probeWay(tip, 628), edgeOf(bounds, lead));
+    } else drawLead(pen, lead, here.tip, here.way, here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y - 4 } : edgeOf(bounds, lead));
+  }
+}
+
+/** A ring round what the pointer would hit, and its name. */
+export function paintHint(pen: Pen, spot: Spot, text: string, bounds: Box): void {
+  pen.beginPath();
+  pen.arc(spot.x, spot.y, 19, 0, Math.PI * 2);
+  pen.strokeStyle = '#FFFFFF';
+  pen.lineWidth = 4;
+  pen.stroke();
+  pen.strokeStyle = WIRE.orange;
+  pen.lineWidth = 2.2;
+  pen.stroke();
+  if (text === '') return;
+  pen.font = `600 14px 'Atkinson Hyperlegible Next', sans-serif`;
+  const width = pen.measureText(text).width + 20;
+  const x = Math.min(bounds.x + bounds.width - width - 6, Math.max(bounds.x + 6, spot.x - width / 2));
+  const y = spot.y > bounds.y + 70 ? spot.y - 54 : spot.y + 28;
+  pen.beginPath();
+  pen.roundRect(x, y, width, 28, 6);
+  pen.fillStyle = 'rgba(19, 28, 25, 0.92)';
+  pen.fill();
+  nameTape(pen, text, x + width / 2, y + 14, width - 10, true, 'center');
+}
