@@ -85,7 +85,7 @@ export const splice = definePart({
   ],
   branches: [['a', 'b']],
   modes: [
-    { id: 'corroded', weight: 1, magnitudes: [25, 80, 400] },
+    { id: 'corroded', weight: 1, magnitudes: [15, 80, 400] },
     { id: 'open', weight: 0.6 },
   ],
   replaceMinutes: 10,
