@@ -39,7 +39,14 @@ export async function runCheck(name: CheckName, root: string): Promise<string> {
     case 'core-types':
       return tool(root, 'typescript/bin/tsc', ['--noEmit', '--project', 'tests/tools/tsconfig.core.json']);
     case 'lint':
-      return tool(root, '@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '--max-diagnostics=200', '--colors=off', '.']);
+      return tool(root, '@biomejs/biome/bin/biome', [
+        'check',
+        '--error-on-warnings',
+        '--diagnostic-level=warn',
+        '--max-diagnostics=200',
+        '--colors=off',
+        '.',
+      ]);
     case 'imports':
       return (await importFaults(root)).join('\n');
     case 'unused':
