@@ -1,7 +1,7 @@
 /** Keys and values from the rooms below, put into words: names of points and parts, steps, readings, times. */
 import i18next from 'i18next';
 import type { Action } from '../attempt/actions.ts';
-import type { BenchView, PartView, StepView, TerminalView } from '../attempt/view.ts';
+import type { BenchView, Notice, PartView, StepView, TerminalView } from '../attempt/view.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
@@ -41,6 +41,12 @@ export function span(seconds: number): string {
 export const partName = (id: string): string => t(`rig:part.${id}`);
 export const placeName = (id: string): string => t(`rig:place.${id}`);
 export const wireName = (id: string): string => t(`rig:wire.${id}`);
+
+/** A failure mode in words; `shortTo:other` and its like name a second wire. */
+export function modeName(mode: string): string {
+  const at = mode.indexOf(':');
+  return at < 0 ? t(`parts:mode.${mode}`) : t(`parts:mode.${mode.slice(0, at)}`, { other: wireName(mode.slice(at + 1)) });
+}
 
 /** A part's, wire's or cable's name, whichever the id belongs to. */
 export function thingName(id: string): string {
@@ -123,14 +129,19 @@ export function readingText(reading: Reading): string {
 export function readingSpoken(reading: Reading): string {
   const value =
     reading.kind === 'number'
-      ? t('meter:spoken.number', { digits: reading.text, unit: t(`meter:spokenUnit.${reading.prefix === '' ? 'plain' : reading.prefix}`, { unit: t(`meter:unitWord.${reading.fn}`) }) })
+      ? t('meter:spoken.number', {
+          digits: reading.text,
+          unit: t(`meter:spokenUnit.${reading.prefix === '' ? 'plain' : reading.prefix}`, {
+            unit: t(`meter:unitWord.${reading.fn}`),
+          }),
+        })
       : t(`meter:spoken.${reading.kind}`);
   return reading.tone ? t('meter:spoken.withTone', { value }) : value;
 }
 
 /** What a step measured, for the notebook: the pair of points or the wire in the clamp. */
 export function measuredName(view: BenchView, step: StepView): string {
-  if (step.reading?.fn === 'ampsAc') {
+  if (step.fn === 'ampsAc') {
     const around = clampAt(view, step.number);
     return around === undefined ? t('meter:fn.ampsAc') : t('app:point.clamped', { wire: thingName(around) });
   }
@@ -166,10 +177,17 @@ function actionWords(view: BenchView, action: Action): { readonly key: string; r
     case 'operate':
       return {
         key: 'operate',
-        values: { part: partName(action.part), control: t(`parts:control.${action.control}`), position: positionName(action.position) },
+        values: {
+          part: partName(action.part),
+          control: t(`parts:control.${action.control}`),
+          position: positionName(action.position),
+        },
       };
     case 'set':
-      return { key: 'set', values: { part: partName(action.part), control: t(`parts:control.${action.control}`), value: positionName(action.value) } };
+      return {
+        key: 'set',
+        values: { part: partName(action.part), control: t(`parts:control.${action.control}`), value: positionName(action.value) },
+      };
     case 'pull':
     case 'turn':
     case 'mat':
@@ -188,7 +206,10 @@ function actionWords(view: BenchView, action: Action): { readonly key: string; r
       if (action.around === null) return { key: 'clampOff', values: {} };
       return { key: action.turns > 1 ? 'clampTurns' : 'clamp', values: { wire: thingName(action.around), turns: action.turns } };
     case 'jumper':
-      return { key: action.on ? 'jumperOn' : 'jumperOff', values: { from: pointName(view, action.from), to: pointName(view, action.to) } };
+      return {
+        key: action.on ? 'jumperOn' : 'jumperOff',
+        values: { from: pointName(view, action.from), to: pointName(view, action.to) },
+      };
     case 'lift':
     case 'land':
       return { key: action.name, values: { wire: wireName(action.wire), point: wireEndPlace(view, action.wire, action.end) } };
@@ -201,7 +222,7 @@ function actionWords(view: BenchView, action: Action): { readonly key: string; r
     case 'replace':
       return { key: 'replace', values: { target: thingName(action.target) } };
     case 'name':
-      return { key: 'name', values: { target: thingName(action.target), mode: t(`parts:mode.${action.mode}`) } };
+      return { key: 'name', values: { target: thingName(action.target), mode: modeName(action.mode) } };
     case 'close':
       return { key: 'close', values: {} };
   }
@@ -227,12 +248,26 @@ export function signText(key: string, value: number | string): string {
   return hasWords(general) ? t(general, { value: typeof value === 'number' ? number(value) : value }) : '';
 }
 
+/** A change that was seen or heard, in words; empty when it has none. */
+export function noticeText(view: BenchView, notice: Notice): string {
+  const landed = notice.key.startsWith('landed.') && typeof notice.value === 'string';
+  const words = landed ? landedText(view, String(notice.value)) : signText(notice.key, notice.value);
+  return words === '' ? '' : t('app:notice', { part: thingName(notice.part), words });
+}
+
+function landedText(view: BenchView, at: Point): string {
+  return at.includes('@') ? t('app:landedHome') : t('app:landedOn', { point: pointName(view, at) });
+}
+
+/** What was noticed in a step, in words, each thing once and as it stood in the end. */
+export function noticedTexts(view: BenchView, step: StepView): readonly string[] {
+  const last = new Map(step.noticed.map((each) => [`${each.part}.${each.key}`, each]));
+  return [...last.values()].map((each) => noticeText(view, each)).filter((words) => words !== '');
+}
+
 /** What a step brought, as it is announced: what was done, what was noticed, what the meter says. */
 export function stepSpoken(view: BenchView, step: StepView): string {
-  const noticed = step.noticed
-    .map((each) => ({ part: each.part, words: signText(each.key, each.value) }))
-    .filter((each) => each.words !== '')
-    .map((each) => t('app:notice', { part: partName(each.part), words: each.words }));
+  const noticed = noticedTexts(view, step);
   const reading = step.reading === undefined ? [] : [t('app:meterSays', { reading: readingSpoken(step.reading) })];
   return [doneText(view, step.action), ...noticed, ...reading].join('. ');
 }

@@ -120,7 +120,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
     ...(heat
       ? { heat: (site, state) => (state.motion === MOTION.run ? -site.params.coolingBtuPerHour : 0) }
       : {}),
-    signs: (_site, state) => [{ key: 'motion', value: NAMES[state.motion] ?? 'off', sense: 'hear' }],
+    signs: (_site, state) => [{ key: 'running', value: NAMES[state.motion] ?? 'off', sense: 'hear' }],
     harm: (state) => ({ code: 'shortCycle', count: state.hurried }),
   });
 }
