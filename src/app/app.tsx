@@ -18,8 +18,12 @@ export function App() {
           <HomePage />
         </Route>
         <Route path="/ticket/:ticket">{({ ticket }) => known(ticket, (id) => <TicketPage key={id} ticket={id} />)}</Route>
-        <Route path="/bench/:ticket">{({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}</Route>
-        <Route path="/debrief/:ticket">{({ ticket }) => known(ticket, (id) => <Later key={`debrief ${id}`} ticket={id} load={loadDebrief} />)}</Route>
+        <Route path="/bench/:ticket">
+          {({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}
+        </Route>
+        <Route path="/debrief/:ticket">
+          {({ ticket }) => known(ticket, (id) => <Later key={`debrief ${id}`} ticket={id} load={loadDebrief} />)}
+        </Route>
         <Route>
           <UnknownPage />
         </Route>

@@ -1,6 +1,6 @@
 import type { Ticket } from '../scenario/ticket.ts';
 import { rigOf } from './library.ts';
-import { hasWords, t } from './words.ts';
+import { hasWords, positionName, t } from './words.ts';
 
 /** What the ticket says; shared by the ticket page and the bench. */
 export function TicketText({ ticket }: { readonly ticket: Ticket }) {
@@ -21,9 +21,11 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
           </div>
         ))}
         <dt>{t('app:ticket.weather')}</dt>
-        <dd>{t('app:ticket.temperatures', { outside: rig.room.outdoorFahrenheit, inside: rig.room.startFahrenheit })}</dd>
+        <dd>
+          {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.room.outdoorFahrenheit) })}
+        </dd>
         <dt>{t('app:ticket.allowed')}</dt>
-        <dd>{t(`app:ticket.allows.${ticket.mode}`)}</dd>
+        <dd>{t('app:ticket.allows')}</dd>
       </dl>
       {hasWords(`ticket:${ticket.id}.tasks`) && <p>{t(`ticket:${ticket.id}.tasks`)}</p>}
     </>

@@ -1,10 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../attempt/actions.ts';
-import { begin, logOf, optionsOf, perform, replay, viewOf, type Attempt, type AttemptLog } from '../attempt/attempt.ts';
+import { type Attempt, type AttemptLog, begin, logOf, optionsOf, perform, replay, viewOf } from '../attempt/attempt.ts';
 import type { BenchView, StepView } from '../attempt/view.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
-import { keepClosed, keepRunning, readRunning, type Kept } from './storage.ts';
+import { type Kept, keepClosed, keepRunning, readRunning } from './storage.ts';
 import { stepSpoken, t } from './words.ts';
 
 /** What a bench page needs of the running attempt. */

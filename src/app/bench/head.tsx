@@ -14,6 +14,7 @@ interface Props {
 /** Which job, how long it has taken, which bench, and what ends it. */
 export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
   const { view, ticket } = bench;
+  const repaired = view.steps.some((step) => step.action.name === 'replace');
   return (
     <header class="bench-head">
       <Brand />
@@ -31,13 +32,13 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
           <dd>{number(view.steps.length)}</dd>
         </div>
       </dl>
-      <div class="switch" role="group" aria-label={t('app:head.bench')}>
+      <fieldset class="switch" aria-label={t('app:head.bench')}>
         {(['drawn', 'list'] as const).map((each) => (
           <button key={each} type="button" aria-pressed={kind === each} onClick={() => onKind(each)}>
             {t(`app:head.kind.${each}`)}
           </button>
         ))}
-      </div>
+      </fieldset>
       <button type="button" class="button" onClick={onTicket}>
         {t('app:head.ticket')}
       </button>
@@ -46,7 +47,7 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
           {t('app:head.name')}
         </button>
       ) : (
-        <button type="button" class="button act" onClick={() => bench.act({ name: 'close' })}>
+        <button type="button" class={repaired ? 'button act' : 'button'} onClick={() => bench.act({ name: 'close' })}>
           {t('app:head.close')}
         </button>
       )}

@@ -2,13 +2,14 @@ import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
 
 /** Where each place stands in the section through the house, in the drawing's own units (220 by 200). */
-const ROOMS: Readonly<Record<string, { readonly x: number; readonly y: number; readonly width: number; readonly height: number }>> = {
-  mat: { x: 24, y: 62, width: 76, height: 56 },
-  hallway: { x: 104, y: 62, width: 76, height: 56 },
-  furnace: { x: 24, y: 122, width: 76, height: 56 },
-  panel: { x: 104, y: 122, width: 76, height: 56 },
-  outdoor: { x: 186, y: 132, width: 62, height: 46 },
-};
+const ROOMS: Readonly<Record<string, { readonly x: number; readonly y: number; readonly width: number; readonly height: number }>> =
+  {
+    mat: { x: 16, y: 60, width: 78, height: 58 },
+    hallway: { x: 97, y: 60, width: 78, height: 58 },
+    furnace: { x: 16, y: 121, width: 78, height: 58 },
+    panel: { x: 97, y: 121, width: 78, height: 58 },
+    outdoor: { x: 186, y: 127, width: 66, height: 52 },
+  };
 const WIDTH = 252;
 const HEIGHT = 184;
 
@@ -34,9 +35,9 @@ export function House({ bench }: { readonly bench: Bench }) {
       <h2 id="house-title">{t('app:house.title')}</h2>
       <nav class="house-section" aria-label={t('app:house.walk')}>
         <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true" focusable="false">
-          <path class="house-roof" d="M6 62 L102 8 L198 62" />
-          <path class="house-walls" d="M20 54 V180 M184 54 V180 M4 180 H250" />
-          <path class="house-cable" d="M142 112 V120 H62 V128 M100 170 H186" />
+          <path class="house-roof" d="M2 58 L95.5 8 L189 58" />
+          <path class="house-walls" d="M13 54 V181 M178 54 V181 M2 181 H252" />
+          <path class="house-cable" d="M136 112 V119.5 H55 V126 M170 153 H190" />
         </svg>
         {drawn.map(walk)}
       </nav>

@@ -44,7 +44,7 @@ function Sign({ letters, after }: { readonly letters: string; readonly after?: p
 
 function Alternating() {
   return (
-    <svg class="key-current" viewBox="0 0 14 10" focusable="false">
+    <svg class="key-current" viewBox="0 0 14 10" aria-hidden="true" focusable="false">
       <path d="M1 6 Q4 0 7 5 T13 4" />
     </svg>
   );
@@ -52,7 +52,7 @@ function Alternating() {
 
 function Direct() {
   return (
-    <svg class="key-current" viewBox="0 0 14 10" focusable="false">
+    <svg class="key-current" viewBox="0 0 14 10" aria-hidden="true" focusable="false">
       <path d="M1 3 H13 M1 7.5 H4 M5.5 7.5 H8.5 M10 7.5 H13" />
     </svg>
   );

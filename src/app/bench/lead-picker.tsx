@@ -78,14 +78,22 @@ function Picker({ bench, leads }: Props) {
       ) : (
         <p class="picker-hint">{t('app:picker.hint')}</p>
       )}
-      <ul id="picker-found" role="listbox" aria-label={t(`app:picker.${lead}`)}>
+      <div id="picker-found" role="listbox" aria-label={t(`app:picker.${lead}`)}>
         {found.map((each, index) => (
           // The keyboard reaches these through the field above; a pointer takes them directly.
-          <li key={each.point} id={`picker-${index}`} role="option" aria-selected={index === chosen} onClick={() => leads.place(each.point)}>
+          <button
+            key={each.point}
+            type="button"
+            id={`picker-${index}`}
+            role="option"
+            tabIndex={-1}
+            aria-selected={index === chosen}
+            onClick={() => leads.place(each.point)}
+          >
             <b>{each.letter}</b> {each.on}
-          </li>
+          </button>
         ))}
-      </ul>
+      </div>
     </div>
   );
 }

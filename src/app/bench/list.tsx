@@ -1,7 +1,18 @@
 import type { Action } from '../../attempt/actions.ts';
 import type { ControlView, PartView, TerminalView, WireView } from '../../attempt/view.ts';
 import type { Bench } from '../use-attempt.ts';
-import { doText, partName, placeName, pointName, positionName, signText, t, terminalName, wireName } from '../words.ts';
+import {
+  doText,
+  noticedTexts,
+  partName,
+  placeName,
+  pointName,
+  positionName,
+  signText,
+  t,
+  terminalName,
+  wireName,
+} from '../words.ts';
 import { Jumpers } from './jumpers.tsx';
 import type { Leads } from './use-leads.ts';
 
@@ -19,7 +30,12 @@ const HAND = ['pull', 'turn', 'mat', 'seat', 'unplug', 'plug', 'look'] as const;
 export function ListBench({ bench, leads }: Props) {
   const { view, options } = bench;
   const covers = view.covers.filter((each) => each.place === view.place);
-  const parts = view.parts.filter((each) => each.visible);
+  // Some things are heard or worked through a closed cover.
+  const parts = view.parts.filter(
+    (part) => part.place === view.place && (part.visible || signsOf(part).length > 0 || part.controls.length > 0),
+  );
+  const last = view.steps.at(-1);
+  const noticed = last === undefined ? [] : noticedTexts(view, last);
   const wires = view.wires.filter((wire) => wireActions(options, wire).length > 0);
   return (
     <div class="list">
@@ -30,6 +46,16 @@ export function ListBench({ bench, leads }: Props) {
           {t('app:list.keys')}
         </label>
       </div>
+      {noticed.length > 0 && (
+        <section class="list-noticed" aria-labelledby="noticed-title">
+          <h3 id="noticed-title">{t('app:list.noticed')}</h3>
+          <ul>
+            {noticed.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       {covers.length > 0 && (
         <section class="list-covers" aria-label={t('app:list.covers')}>
           {covers.map((cover) => (
@@ -58,7 +84,17 @@ export function ListBench({ bench, leads }: Props) {
 }
 
 /** A button that takes an action. */
-function Do({ bench, action, words, pressed }: { readonly bench: Bench; readonly action: Action; readonly words?: string; readonly pressed?: boolean }) {
+function Do({
+  bench,
+  action,
+  words,
+  pressed,
+}: {
+  readonly bench: Bench;
+  readonly action: Action;
+  readonly words?: string;
+  readonly pressed?: boolean;
+}) {
   return (
     <button type="button" class="button small" aria-pressed={pressed} onClick={() => bench.act(action)}>
       {words ?? doText(bench.view, action)}
@@ -66,10 +102,14 @@ function Do({ bench, action, words, pressed }: { readonly bench: Bench; readonly
   );
 }
 
-function PartCard({ bench, leads, part }: Props & { readonly part: PartView }) {
-  const signs = Object.entries(part.signs)
+function signsOf(part: PartView): readonly { readonly key: string; readonly words: string }[] {
+  return Object.entries(part.signs)
     .map(([key, value]) => ({ key, words: signText(key, value) }))
     .filter((each) => each.words !== '');
+}
+
+function PartCard({ bench, leads, part }: Props & { readonly part: PartView }) {
+  const signs = signsOf(part);
   const hand = bench.options.filter((each) => 'part' in each && each.part === part.id && HAND.some((name) => name === each.name));
   const terminals = part.terminals.filter((each) => each.reachable);
   const title = `part-${part.id}`;
@@ -113,7 +153,7 @@ function ControlRow({ bench, part, control }: { readonly bench: Bench; readonly 
   const name = t(`parts:control.${control.id}`);
   if (control.positions !== undefined) {
     return (
-      <div class="control" role="group" aria-label={`${partName(part.id)}: ${name}`}>
+      <fieldset class="control" aria-label={`${partName(part.id)}: ${name}`}>
         <span>{name}</span>
         {control.positions.map((position) => (
           <Do
@@ -124,7 +164,7 @@ function ControlRow({ bench, part, control }: { readonly bench: Bench; readonly 
             pressed={control.value === position}
           />
         ))}
-      </div>
+      </fieldset>
     );
   }
   if (control.range === undefined) return null;
@@ -139,7 +179,15 @@ function ControlRow({ bench, part, control }: { readonly bench: Bench; readonly 
     <form class="control" onSubmit={set}>
       <label>
         {name}{' '}
-        <input key={control.value} type="number" name="value" min={from} max={to} step={step} defaultValue={String(control.value)} />
+        <input
+          key={control.value}
+          type="number"
+          name="value"
+          min={from}
+          max={to}
+          step={step}
+          defaultValue={String(control.value)}
+        />
       </label>
       <button type="submit" class="button small">
         {t('app:list.set', { control: name })}
@@ -168,7 +216,17 @@ function TerminalRow({ bench, part, terminal }: TerminalProps) {
   );
 }
 
-function LeadButton({ bench, lead, point, name }: { readonly bench: Bench; readonly lead: 'red' | 'black'; readonly point: string; readonly name: string }) {
+function LeadButton({
+  bench,
+  lead,
+  point,
+  name,
+}: {
+  readonly bench: Bench;
+  readonly lead: 'red' | 'black';
+  readonly point: string;
+  readonly name: string;
+}) {
   const here = bench.view.meter[lead] === point;
   return (
     <button
@@ -210,7 +268,13 @@ function WireRow({ bench, wire }: Props & { readonly wire: WireView }) {
           .filter((end) => end.lifted && end.visible)
           .flatMap((end) =>
             (['red', 'black'] as const).map((lead) => (
-              <LeadButton key={`${end.point} ${lead}`} bench={bench} lead={lead} point={end.point} name={pointName(view, end.point)} />
+              <LeadButton
+                key={`${end.point} ${lead}`}
+                bench={bench}
+                lead={lead}
+                point={end.point}
+                name={pointName(view, end.point)}
+              />
             )),
           )}
       </span>

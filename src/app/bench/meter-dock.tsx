@@ -17,10 +17,22 @@ export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
     <div class="dock">
       <Display meter={bench.view.meter} />
       <div class="dock-handles">
-        <button type="button" class="button" aria-expanded={sheet === 'house'} aria-controls="rail-house" onClick={() => onSheet('house')}>
+        <button
+          type="button"
+          class="button"
+          aria-expanded={sheet === 'house'}
+          aria-controls="rail-house"
+          onClick={() => onSheet('house')}
+        >
           {placeName(bench.view.place)}
         </button>
-        <button type="button" class="button" aria-expanded={sheet === 'meter'} aria-controls="rail-meter" onClick={() => onSheet('meter')}>
+        <button
+          type="button"
+          class="button"
+          aria-expanded={sheet === 'meter'}
+          aria-controls="rail-meter"
+          onClick={() => onSheet('meter')}
+        >
           {t('app:dock.meter')}
         </button>
       </div>

@@ -1,16 +1,14 @@
 import type { MeterView } from '../../attempt/view.ts';
-import { METER_FUNCTIONS, type MeterFunction } from '../../meter/functions.ts';
+import type { MeterFunction } from '../../meter/functions.ts';
 import type { Bench } from '../use-attempt.ts';
 import { digitsText, hasWords, pointName, t, thingName, unitText } from '../words.ts';
 import { KeySymbol } from './key-symbol.tsx';
-import type { Lead, Leads } from './use-leads.ts';
+import { type Lead, type Leads, METER_KEYS } from './use-leads.ts';
 
 interface Props {
   readonly bench: Bench;
   readonly leads: Leads;
 }
-
-const KEYS = METER_FUNCTIONS.filter((fn) => fn !== 'off');
 
 /** The meter: its display, a key for every function, and where its leads and clamp are. */
 export function MeterPanel({ bench, leads }: Props) {
@@ -19,17 +17,20 @@ export function MeterPanel({ bench, leads }: Props) {
   return (
     <section class="meter" aria-label={t('meter:title')}>
       <Display meter={meter} />
-      <div class="meter-keys" role="group" aria-label={t('meter:keys')}>
-        {KEYS.map((fn) => (
-          <button key={fn} type="button" aria-pressed={meter.fn === fn} onClick={() => meter.fn !== fn && choose(fn)}>
+      <fieldset class="meter-keys" aria-label={t('meter:keys')}>
+        {METER_KEYS.map((fn, index) => (
+          <button
+            key={fn}
+            type="button"
+            aria-keyshortcuts={leads.keys ? String(index + 1) : undefined}
+            aria-pressed={meter.fn === fn}
+            onClick={() => meter.fn !== fn && choose(fn)}
+          >
             <KeySymbol fn={fn} />
             <span>{t(`meter:key.${fn}`)}</span>
           </button>
         ))}
-      </div>
-      <button type="button" class="meter-off" aria-pressed={meter.fn === 'off'} onClick={() => meter.fn !== 'off' && choose('off')}>
-        {t('meter:key.off')}
-      </button>
+      </fieldset>
       {meter.fn === 'ampsAc' ? (
         <ClampLine bench={bench} />
       ) : (
@@ -38,7 +39,17 @@ export function MeterPanel({ bench, leads }: Props) {
           <Jack bench={bench} leads={leads} lead="black" />
         </div>
       )}
-      <p class="meter-hint">{hint(meter, leads)}</p>
+      <div class="meter-foot">
+        <button
+          type="button"
+          class="meter-off"
+          aria-pressed={meter.fn === 'off'}
+          onClick={() => meter.fn !== 'off' && choose('off')}
+        >
+          {t('meter:key.off')}
+        </button>
+        <p>{hint(meter, leads)}</p>
+      </div>
     </section>
   );
 }
@@ -87,12 +98,17 @@ function Jack({ bench, leads, lead }: Props & { readonly lead: Lead }) {
         <span class="jack-hole" aria-hidden="true" />
         <span class="jack-name">{t(`meter:jack.${lead}`)}</span>
       </button>
-      <p>{held ? t('meter:jack.held') : at === undefined ? t('meter:jack.free') : pointName(bench.view, at)}</p>
       {at !== undefined && (
-        <button type="button" class="button small" onClick={() => bench.act({ name: 'probe', lead, at: null })}>
-          {t(`meter:jack.takeOff.${lead}`)}
+        <button
+          type="button"
+          class="jack-off"
+          aria-label={t(`meter:jack.takeOff.${lead}`)}
+          onClick={() => bench.act({ name: 'probe', lead, at: null })}
+        >
+          {t('meter:jack.off')}
         </button>
       )}
+      <p>{held ? t('meter:jack.held') : at === undefined ? t('meter:jack.free') : pointName(bench.view, at)}</p>
     </div>
   );
 }
@@ -101,14 +117,18 @@ function Jack({ bench, leads, lead }: Props & { readonly lead: Lead }) {
 function ClampLine({ bench }: { readonly bench: Bench }) {
   const { view, options } = bench;
   const { clamp, turns } = view.meter;
-  const around = options.flatMap((each) => (each.name === 'clamp' && each.around !== null && each.turns === 1 ? [each.around] : []));
+  const around = options.flatMap((each) =>
+    each.name === 'clamp' && each.around !== null && each.turns === 1 ? [each.around] : [],
+  );
   return (
     <div class="clamp">
       <label>
         {t('meter:clamp.around')}
         <select
           value={clamp ?? ''}
-          onChange={(event) => bench.act({ name: 'clamp', around: event.currentTarget.value === '' ? null : event.currentTarget.value, turns: 1 })}
+          onChange={(event) =>
+            bench.act({ name: 'clamp', around: event.currentTarget.value === '' ? null : event.currentTarget.value, turns: 1 })
+          }
         >
           <option value="">{t('meter:clamp.nothing')}</option>
           {clamp !== undefined && !around.includes(clamp) && <option value={clamp}>{thingName(clamp)}</option>}
@@ -122,7 +142,10 @@ function ClampLine({ bench }: { readonly bench: Bench }) {
       {clamp !== undefined && (
         <label>
           {t('meter:clamp.turns')}
-          <select value={turns} onChange={(event) => bench.act({ name: 'clamp', around: clamp, turns: Number(event.currentTarget.value) })}>
+          <select
+            value={turns}
+            onChange={(event) => bench.act({ name: 'clamp', around: clamp, turns: Number(event.currentTarget.value) })}
+          >
             {Array.from({ length: 10 }, (_, index) => index + 1).map((each) => (
               <option key={each} value={each}>
                 {each}

@@ -30,7 +30,8 @@ export function NamingDialog({ bench, onDone }: Props) {
     bench.act({ name: 'name', target, mode, evidence: [...evidence] });
     onDone();
   };
-  const tick = (step: number, on: boolean) => setEvidence(on ? [...evidence, step].sort((a, b) => a - b) : evidence.filter((each) => each !== step));
+  const tick = (step: number, on: boolean) =>
+    setEvidence(on ? [...evidence, step].sort((a, b) => a - b) : evidence.filter((each) => each !== step));
 
   return (
     <Dialog title={t('app:naming.title')} onDone={onDone}>
@@ -97,9 +98,17 @@ export function NamingDialog({ bench, onDone }: Props) {
               {readings.map((step) => (
                 <li key={step.number}>
                   <label class="choice">
-                    <input type="checkbox" checked={evidence.includes(step.number)} onChange={(event) => tick(step.number, event.currentTarget.checked)} />
+                    <input
+                      type="checkbox"
+                      checked={evidence.includes(step.number)}
+                      onChange={(event) => tick(step.number, event.currentTarget.checked)}
+                    />
                     <span>
-                      {t('app:naming.reading', { step: step.number, what: measuredName(bench.view, step), place: placeName(step.place) })}{' '}
+                      {t('app:naming.reading', {
+                        step: step.number,
+                        what: measuredName(bench.view, step),
+                        place: placeName(step.place),
+                      })}{' '}
                       <b>{step.reading !== undefined && readingText(step.reading)}</b>
                     </span>
                   </label>
@@ -109,7 +118,9 @@ export function NamingDialog({ bench, onDone }: Props) {
           )}
         </fieldset>
         <button type="submit" class="button act" disabled={!ready}>
-          {ready ? t('app:naming.confirm', { target: thingName(target), mode: t(`parts:mode.${mode}`) }) : t('app:naming.incomplete')}
+          {ready
+            ? t('app:naming.confirm', { target: thingName(target), mode: t(`parts:mode.${mode}`) })
+            : t('app:naming.incomplete')}
         </button>
       </form>
     </Dialog>

@@ -1,7 +1,7 @@
 import type { Action } from '../../attempt/actions.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { Point } from '../../rig/points.ts';
-import { partName, terminalName, wireName, t } from '../words.ts';
+import { partName, t, terminalName, wireName } from '../words.ts';
 
 /** A place that a probe reaches from here. */
 export interface Reachable {

@@ -29,7 +29,11 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
             ))}
           </select>
         </label>
-        <button type="button" class="button act" onClick={() => bench.act({ name: 'replace', target })}>
+        <button
+          type="button"
+          class={replaced.length === 0 ? 'button act' : 'button'}
+          onClick={() => bench.act({ name: 'replace', target })}
+        >
           {t('app:prove.replace')}
         </button>
       </div>

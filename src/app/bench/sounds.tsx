@@ -3,4 +3,6 @@ import type { BenchView } from '../../attempt/view.ts';
 import { habit, keepHabit } from '../storage.ts';
 import { t } from '../words.ts';
 
-export function Sounds(_: { readonly view: BenchView }) { return null; }
+export function Sounds(_: { readonly view: BenchView }) {
+  return null;
+}

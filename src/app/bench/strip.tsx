@@ -15,6 +15,7 @@ export function Strip({ bench }: { readonly bench: Bench }) {
   const last = view.steps.at(-1);
   return (
     <footer class="strip">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard */}
       <ol class="strip-steps" ref={list} aria-label={t('app:strip.steps')} tabIndex={0}>
         {view.steps.slice(-SHOWN).map((step) => (
           <li key={step.number} class={step === last ? 'last' : undefined}>
@@ -22,7 +23,7 @@ export function Strip({ bench }: { readonly bench: Bench }) {
           </li>
         ))}
       </ol>
-      <div class="strip-waits" role="group" aria-label={t('app:strip.waits')}>
+      <fieldset class="strip-waits" aria-label={t('app:strip.waits')}>
         <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 15 })}>
           {t('app:strip.wait15')}
         </button>
@@ -32,7 +33,7 @@ export function Strip({ bench }: { readonly bench: Bench }) {
         <button type="button" class="button" onClick={() => bench.act({ name: 'watch', seconds: 0 })}>
           {t('app:strip.watch')}
         </button>
-      </div>
+      </fieldset>
     </footer>
   );
 }
@@ -42,7 +43,8 @@ function StepChip({ view, step }: { readonly view: BenchView; readonly step: Ste
   if (step.reading === undefined || step.reading.kind === 'blank') return <>{doneText(view, step.action)}</>;
   return (
     <>
-      {measures && step.red !== undefined ? measuredName(view, step) : doneText(view, step.action)}: <b>{readingText(step.reading)}</b>
+      {measures && step.red !== undefined ? measuredName(view, step) : doneText(view, step.action)}:{' '}
+      <b>{readingText(step.reading)}</b>
     </>
   );
 }

@@ -1,18 +1,18 @@
 import { t } from '../words.ts';
-import { TOOLS, type Leads } from './use-leads.ts';
+import { type Leads, TOOLS } from './use-leads.ts';
 
 /** What the hand does where it touches the drawn bench. */
 export function Tools({ leads }: { readonly leads: Leads }) {
   return (
     <section class="tools" aria-labelledby="tools-title">
       <h2 id="tools-title">{t('app:tools.title')}</h2>
-      <div class="tools-row" role="group" aria-labelledby="tools-title">
+      <fieldset class="tools-row" aria-labelledby="tools-title">
         {TOOLS.map((tool) => (
           <button key={tool} type="button" aria-pressed={leads.tool === tool} onClick={() => leads.choose(tool)}>
             {t(`app:tools.${tool}`)}
           </button>
         ))}
-      </div>
+      </fieldset>
       <p class="quiet">{t(`app:tools.does.${leads.tool}`)}</p>
     </section>
   );

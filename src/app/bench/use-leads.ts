@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
+import { METER_FUNCTIONS } from '../../meter/functions.ts';
 import type { Point } from '../../rig/points.ts';
 import { habit, keepHabit } from '../storage.ts';
 import type { Bench } from '../use-attempt.ts';
@@ -23,7 +24,10 @@ export interface Leads {
 
 const TYPING = 'input, select, textarea, [contenteditable], dialog';
 
-/** The two leads and the tool. R or B picks a lead, wherever the focus is, unless single keys are turned off. */
+/** The meter's keys in the order of the meter; on the keyboard 1, 2, 3 …, and 0 turns it off. */
+export const METER_KEYS = METER_FUNCTIONS.filter((fn) => fn !== 'off');
+
+/** The two leads and the tool. R or B picks a lead, a digit a function, wherever the focus is, unless single keys are turned off. */
 export function useLeads(bench: Bench): Leads {
   const [held, setHeld] = useState<Lead>();
   const [byKey, setByKey] = useState(false);
@@ -45,6 +49,12 @@ export function useLeads(bench: Bench): Leads {
     const onKey = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey) return;
       if (event.target instanceof Element && event.target.closest(TYPING) !== null) return;
+      const fn = event.key === '0' ? 'off' : METER_KEYS[Number(event.key) - 1];
+      if (fn !== undefined) {
+        event.preventDefault();
+        act({ name: 'meter', fn });
+        return;
+      }
       const letter = event.key.toLowerCase();
       if (letter !== 'r' && letter !== 'b') return;
       event.preventDefault();
@@ -53,7 +63,7 @@ export function useLeads(bench: Bench): Leads {
     };
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
-  }, [keys]);
+  }, [keys, act]);
 
   const place = useCallback(
     (at: Point) => {

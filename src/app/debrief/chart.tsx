@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { JudgedStep } from '../../score/debrief.ts';
 import { number, t } from '../words.ts';
-import { countY, stairsPath, stepX, ticksOf, type Plot } from './chart-scale.ts';
+import { countY, type Plot, stairsPath, stepX, ticksOf } from './chart-scale.ts';
 
 interface Props {
   readonly start: number;
@@ -25,7 +25,9 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
   useEffect(() => {
     const element = host.current;
     if (element === null) return undefined;
-    const observer = new ResizeObserver(([entry]) => entry !== undefined && setWidth(Math.max(280, Math.round(entry.contentRect.width))));
+    const observer = new ResizeObserver(
+      ([entry]) => entry !== undefined && setWidth(Math.max(280, Math.round(entry.contentRect.width))),
+    );
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
@@ -60,7 +62,16 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
         ))}
         <path class="chart-area" d={`${stairs} V${bottom} H${plot.left} Z`} />
         {steps.map((step, index) =>
-          step.kind === 'wasted' ? <rect key={step.number} fill="url(#wasted-hatch)" x={stepX(plot, steps.length, index)} y={plot.top - 6} width={column} height={plot.height + 10} /> : null,
+          step.kind === 'wasted' ? (
+            <rect
+              key={step.number}
+              fill="url(#wasted-hatch)"
+              x={stepX(plot, steps.length, index)}
+              y={plot.top - 6}
+              width={column}
+              height={plot.height + 10}
+            />
+          ) : null,
         )}
         <path class="chart-stairs" d={stairs} />
         {steps.map((step, index) => {
@@ -70,13 +81,22 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
             <g key={step.number} class={`chart-step ${step.kind} ${chosen === step.number ? 'chosen' : ''}`}>
               {shown &&
                 (worded ? (
-                  <text transform={`translate(${x - 4} ${bottom + 20}) rotate(40)`}>{shorten(`${step.number} ${words(step)}`)}</text>
+                  <text transform={`translate(${x - 4} ${bottom + 20}) rotate(40)`}>
+                    {shorten(`${step.number} ${words(step)}`)}
+                  </text>
                 ) : (
                   <text class="chart-number" x={x} y={bottom + 20}>
                     {step.number}
                   </text>
                 ))}
-              <rect class="chart-hit" x={stepX(plot, steps.length, index)} y={plot.top - 6} width={column} height={plot.height + 34} onClick={() => onChoose(step.number)}>
+              <rect
+                class="chart-hit"
+                x={stepX(plot, steps.length, index)}
+                y={plot.top - 6}
+                width={column}
+                height={plot.height + 34}
+                onClick={() => onChoose(step.number)}
+              >
                 <title>{t('app:debrief.chart.pick', { step: step.number, words: words(step) })}</title>
               </rect>
             </g>

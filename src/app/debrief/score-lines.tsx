@@ -1,5 +1,9 @@
-import { SCORE_ITEMS, type Debrief, type ScoreReason } from '../../score/debrief.ts';
+import i18next from 'i18next';
+import { type Debrief, SCORE_ITEMS, type ScoreReason } from '../../score/debrief.ts';
 import { hasWords, number, t, thingName, type Values } from '../words.ts';
+
+/** Reasons shown at once; the rest open on demand. */
+const SHOWN = 4;
 
 /** The four lines of the score, each with its bar and the reason for every point given or taken. */
 export function ScoreLines({ debrief }: { readonly debrief: Debrief }) {
@@ -16,20 +20,40 @@ export function ScoreLines({ debrief }: { readonly debrief: Debrief }) {
             <div class="bar" aria-hidden="true">
               <div style={{ width: `${(100 * Math.max(0, line.points)) / line.of}%` }} />
             </div>
-            <ul>
-              {line.reasons.length === 0 && <li>{t('app:debrief.full')}</li>}
-              {line.reasons.map((reason) => (
-                <li key={`${reason.code} ${reason.step}`}>
-                  {reasonText(reason)}
-                  {reason.step !== undefined && <small> {t('app:debrief.atStep', { step: reason.step })}</small>}
-                </li>
-              ))}
-            </ul>
+            <Reasons reasons={line.reasons.slice(0, SHOWN)} />
+            {line.reasons.length > SHOWN && (
+              <details>
+                <summary>{t('app:debrief.moreReasons', { count: line.reasons.length - SHOWN })}</summary>
+                <Reasons reasons={line.reasons.slice(SHOWN)} />
+              </details>
+            )}
           </div>
         );
       })}
     </section>
   );
+}
+
+function Reasons({ reasons }: { readonly reasons: readonly ScoreReason[] }) {
+  return (
+    <ul>
+      {reasons.map((reason) => (
+        <li key={`${reason.code} ${reason.step}`}>
+          <span>
+            {reasonText(reason)}
+            {reason.step !== undefined && <small> {t('app:debrief.atStep', { step: reason.step })}</small>}
+          </span>
+          <span class="reason-points">{signed(reason.points)}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Points given or taken, with their sign; nothing for none. */
+function signed(points: number): string {
+  const rounded = Math.round(points * 10) / 10;
+  return new Intl.NumberFormat(i18next.language, { signDisplay: 'always', maximumFractionDigits: 1 }).format(rounded);
 }
 
 /** A reason in words: ids among its values become the names of parts, failures and sections. */

@@ -1,5 +1,6 @@
 import type { BenchView } from '../../attempt/view.ts';
-import type { JudgedStep, Naming } from '../../score/debrief.ts';
+import type { JudgedStep } from '../../score/debrief.ts';
+import type { Naming } from '../../suspects/hypotheses.ts';
 import { doneText, measuredName, number, readingText, t, thingName } from '../words.ts';
 
 const NAMED_AT_MOST = 12;
@@ -45,7 +46,9 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
         <RuledOut ruledOut={step.ruledOut} />
       )}
       {step.unsafe !== undefined && <p class="step-unsafe">{t(`app:unsafe.${step.unsafe}`)}</p>}
-      {step.kind !== 'after' && step.kind !== 'wasted' && step.gainBits > 0 && <p class="quiet">{t('app:debrief.gain', { bits: number(step.gainBits, 1) })}</p>}
+      {step.kind !== 'after' && step.kind !== 'wasted' && step.gainBits > 0 && (
+        <p class="quiet">{t('app:debrief.gain', { bits: number(step.gainBits, 1) })}</p>
+      )}
       {step.kind !== 'after' && <p class="quiet">{t('app:debrief.left', { count: step.left })}</p>}
     </>
   );

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { replay, viewOf, type AttemptLog } from '../../attempt/attempt.ts';
+import { type AttemptLog, replay, viewOf } from '../../attempt/attempt.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';

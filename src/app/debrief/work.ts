@@ -1,5 +1,5 @@
 /** The worker that works a debrief out, so that the page stays awake meanwhile. */
-import { replay, type AttemptLog } from '../../attempt/attempt.ts';
+import { type AttemptLog, replay } from '../../attempt/attempt.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { debriefOf } from '../../score/score.ts';

@@ -1,13 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/bench.css';
-import { findTicket, rigOf } from '../library.ts';
-import { go, hrefOf } from '../router.ts';
-import { habit, keepHabit } from '../storage.ts';
-import { useTitle } from '../shell.tsx';
-import { useAttempt, type Bench } from '../use-attempt.ts';
-import { t } from '../words.ts';
-import { BenchHead } from '../bench/head.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
+import { BenchHead } from '../bench/head.tsx';
 import { House } from '../bench/house.tsx';
 import { LeadPicker } from '../bench/lead-picker.tsx';
 import { ListBench } from '../bench/list.tsx';
@@ -21,6 +15,12 @@ import { Strip } from '../bench/strip.tsx';
 import { TicketDialog } from '../bench/ticket-dialog.tsx';
 import { Tools } from '../bench/tools.tsx';
 import { useLeads } from '../bench/use-leads.ts';
+import { findTicket, rigOf } from '../library.ts';
+import { go, hrefOf } from '../router.ts';
+import { useTitle } from '../shell.tsx';
+import { habit, keepHabit } from '../storage.ts';
+import { type Bench, useAttempt } from '../use-attempt.ts';
+import { t } from '../words.ts';
 
 export type BenchKind = 'drawn' | 'list';
 export type Sheet = 'house' | 'meter' | undefined;
@@ -61,7 +61,13 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
   useEffect(() => setSheet(undefined), [bench.view.place, leads.held]);
   return (
     <div class="bench" data-sheet={sheet} data-kind={kind}>
-      <BenchHead bench={bench} kind={kind} onKind={choose} onTicket={() => setDialog('ticket')} onName={() => setDialog('naming')} />
+      <BenchHead
+        bench={bench}
+        kind={kind}
+        onKind={choose}
+        onTicket={() => setDialog('ticket')}
+        onName={() => setDialog('naming')}
+      />
       <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
         <House bench={bench} />
         <Notebook view={bench.view} />
@@ -69,7 +75,11 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       <main class="work" id="work">
         <Notes bench={bench} />
         {bench.view.phase === 'named' && <ProveBar bench={bench} />}
-        {kind === 'drawn' ? <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} /> : <ListBench bench={bench} leads={leads} />}
+        {kind === 'drawn' ? (
+          <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
+        ) : (
+          <ListBench bench={bench} leads={leads} />
+        )}
         <LeadPicker bench={bench} leads={leads} />
       </main>
       <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>

@@ -65,7 +65,11 @@ function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
   const values = { steps: judged.length, minutes: number(debrief.minutes) };
   if (debrief.named === undefined) return t('app:debrief.unnamed', values);
   if (debrief.rightNaming) return t('app:debrief.right', values);
-  return t('app:debrief.wrong', { ...values, target: thingName(debrief.named.target), mode: t(`parts:mode.${debrief.named.mode}`) });
+  return t('app:debrief.wrong', {
+    ...values,
+    target: thingName(debrief.named.target),
+    mode: t(`parts:mode.${debrief.named.mode}`),
+  });
 }
 
 function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly debrief: Debrief; readonly view: BenchView }) {
@@ -90,7 +94,9 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
       <div class="debrief-body">
         <section class="debrief-chart" aria-labelledby="chart-title">
           <h2 id="chart-title">{t('app:debrief.chart.title')}</h2>
-          <p class="unseen">{t('app:debrief.chart.alt', { start: debrief.suspectsAtStart, end: judged.at(-1)?.left ?? debrief.suspectsAtStart })}</p>
+          <p class="unseen">
+            {t('app:debrief.chart.alt', { start: debrief.suspectsAtStart, end: judged.at(-1)?.left ?? debrief.suspectsAtStart })}
+          </p>
           <SuspectsChart start={debrief.suspectsAtStart} steps={judged} words={words} chosen={chosen} onChoose={setChosen} />
           <StepTable debrief={debrief} words={words} />
         </section>
@@ -141,35 +147,33 @@ function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly wor
   return (
     <details class="step-table">
       <summary>{t('app:debrief.table')}</summary>
-      <div class="scroll" tabIndex={0} role="region" aria-label={t('app:debrief.table')}>
-        <table>
-          <thead>
-            <tr>
-              {['step', 'what', 'left', 'kind'].map((each) => (
-                <th key={each} scope="col">
-                  {t(`app:debrief.column.${each}`)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <th scope="row">0</th>
-              <td>{t('app:debrief.start')}</td>
-              <td>{number(debrief.suspectsAtStart)}</td>
-              <td />
-            </tr>
-            {debrief.steps.map((step) => (
-              <tr key={step.number}>
-                <th scope="row">{step.number}</th>
-                <td>{words(step)}</td>
-                <td>{number(step.left)}</td>
-                <td>{t(`app:debrief.kind.${step.kind}`)}</td>
-              </tr>
+      <table>
+        <thead>
+          <tr>
+            {['step', 'what', 'left', 'kind'].map((each) => (
+              <th key={each} scope="col">
+                {t(`app:debrief.column.${each}`)}
+              </th>
             ))}
-          </tbody>
-        </table>
-      </div>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">0</th>
+            <td>{t('app:debrief.start')}</td>
+            <td>{number(debrief.suspectsAtStart)}</td>
+            <td />
+          </tr>
+          {debrief.steps.map((step) => (
+            <tr key={step.number}>
+              <th scope="row">{step.number}</th>
+              <td>{words(step)}</td>
+              <td>{number(step.left)}</td>
+              <td>{t(`app:debrief.kind.${step.kind}`)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </details>
   );
 }

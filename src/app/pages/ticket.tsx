@@ -4,8 +4,8 @@ import { findTicket } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { dropRunning, readRunning } from '../storage.ts';
-import { t } from '../words.ts';
 import { TicketText } from '../ticket-text.tsx';
+import { t } from '../words.ts';
 
 /** The complaint, the site and what is allowed; from here the job begins or goes on. */
 export function TicketPage({ ticket: id }: { readonly ticket: string }) {
@@ -37,23 +37,23 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
           <TicketText ticket={ticket} />
         </div>
         <div class="ticket-side">
-        <div class="ticket-go">
-          {running ? (
-            <>
+          <div class="ticket-go">
+            {running ? (
+              <>
+                <a class="button act" href={hrefOf('bench', id)}>
+                  {t('app:ticket.resume')}
+                </a>
+                <button type="button" class="button" onClick={() => void begin()}>
+                  {t('app:ticket.afresh')}
+                </button>
+              </>
+            ) : (
               <a class="button act" href={hrefOf('bench', id)}>
-                {t('app:ticket.resume')}
+                {t('app:ticket.begin')}
               </a>
-              <button type="button" class="button" onClick={() => void begin()}>
-                {t('app:ticket.afresh')}
-              </button>
-            </>
-          ) : (
-            <a class="button act" href={hrefOf('bench', id)}>
-              {t('app:ticket.begin')}
-            </a>
-          )}
-        </div>
-        <Cautions />
+            )}
+          </div>
+          <Cautions />
         </div>
       </main>
     </>

@@ -1,5 +1,5 @@
-import { PageHead } from '../shell.tsx';
 import { hrefOf } from '../router.ts';
+import { PageHead } from '../shell.tsx';
 import { t } from '../words.ts';
 
 export function UnknownPage() {
