@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { SECTIONS, type Section } from '../../parts/part.ts';
 import { namingsOf } from '../../suspects/hypotheses.ts';
 import type { Bench } from '../use-attempt.ts';
-import { measuredName, placeName, readingText, t, thingName } from '../words.ts';
+import { measuredName, modeName, placeName, readingText, t, thingName } from '../words.ts';
 import { Dialog } from './dialog.tsx';
 import { readingsOf } from './readings.ts';
 
@@ -83,7 +83,7 @@ export function NamingDialog({ bench, onDone }: Props) {
               {modes.map((each) => (
                 <label key={each} class="choice">
                   <input type="radio" name="mode" checked={mode === each} onChange={() => setMode(each)} />
-                  {t(`parts:mode.${each}`)}
+                  {modeName(each)}
                 </label>
               ))}
             </div>
@@ -119,7 +119,7 @@ export function NamingDialog({ bench, onDone }: Props) {
         </fieldset>
         <button type="submit" class="button act" disabled={!ready}>
           {ready
-            ? t('app:naming.confirm', { target: thingName(target), mode: t(`parts:mode.${mode}`) })
+            ? t('app:naming.confirm', { target: thingName(target), mode: modeName(mode) })
             : t('app:naming.incomplete')}
         </button>
       </form>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Bench } from '../use-attempt.ts';
-import { t, thingName } from '../words.ts';
+import { modeName, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
@@ -15,7 +15,7 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   return (
     <section class="prove" aria-labelledby="prove-title">
       <div>
-        <h2 id="prove-title">{t('app:prove.title', { target: thingName(named.target), mode: t(`parts:mode.${named.mode}`) })}</h2>
+        <h2 id="prove-title">{t('app:prove.title', { target: thingName(named.target), mode: modeName(named.mode) })}</h2>
         <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>
       </div>
       <div class="prove-do">

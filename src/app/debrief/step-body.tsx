@@ -1,7 +1,7 @@
 import type { BenchView } from '../../attempt/view.ts';
 import type { JudgedStep } from '../../score/debrief.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
-import { doneText, measuredName, number, readingText, t, thingName } from '../words.ts';
+import { doneText, measuredName, modeName, number, readingText, t, thingName } from '../words.ts';
 
 const NAMED_AT_MOST = 12;
 
@@ -70,5 +70,5 @@ function RuledOut({ ruledOut }: { readonly ruledOut: readonly Naming[] }) {
 }
 
 export function namingText(naming: Naming): string {
-  return t('app:debrief.truth', { target: thingName(naming.target), mode: t(`parts:mode.${naming.mode}`) });
+  return t('app:debrief.truth', { target: thingName(naming.target), mode: modeName(naming.mode) });
 }

@@ -10,7 +10,7 @@ import { useDebrief } from '../debrief/use-debrief.ts';
 import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
-import { number, t, thingName } from '../words.ts';
+import { modeName, number, t, thingName } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
 
@@ -68,7 +68,7 @@ function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
   return t('app:debrief.wrong', {
     ...values,
     target: thingName(debrief.named.target),
-    mode: t(`parts:mode.${debrief.named.mode}`),
+    mode: modeName(debrief.named.mode),
   });
 }
 
