@@ -91,7 +91,7 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
 
 /** A spot on the insulated side of a bare end, so that the copper points away from it. */
 function pastRoot(root: Spot, grip: Spot): Spot {
-  return { x: root.x * 2 - (root.x + (root.x - grip.x)), y: root.y * 2 - (root.y + (root.y - grip.y)) - 10 };
+  return { x: root.x * 2 - grip.x, y: root.y * 2 - grip.y };
 }
 
 /** Where a lead or the clamp leaves the scene for the meter. */

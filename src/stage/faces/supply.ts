@@ -1,4 +1,4 @@
-import { fixed, labelOf, stepper, type Face, type Shape } from '../face.ts';
+import { fixed, labelOf, stepper, type Face, type Shape, type TerminalSpot } from '../face.ts';
 import { blade, nameTape, plate, screw, shell } from '../hardware.ts';
 import { downward, fillBox, letter, lifted, line, strokeBox, type Pen } from '../pen.ts';
 import { COLOURS, MATERIAL } from '../tokens.ts';
@@ -59,7 +59,7 @@ function lever(pen: Pen, x: number, y: number, width: number, on: boolean, words
 function breaker(poles: 1 | 2): Face {
   const width = poles === 1 ? 116 : 172;
   const xs = poles === 1 ? [width / 2] : [50, width - 50];
-  const terminals = Object.fromEntries(
+  const terminals: Record<string, TerminalSpot> = Object.fromEntries(
     xs.flatMap((x, index) => [
       [`line${String(index + 1)}`, { x, y: 40, way: 'up' as const }],
       [`load${String(index + 1)}`, { x, y: 184, way: 'down' as const }],

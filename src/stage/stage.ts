@@ -1,0 +1,255 @@
+import { CANVAS, Game, Scale, Scene as PhaserScene, WEBGL } from 'phaser';
+import type { Action } from '../attempt/actions.ts';
+import type { BenchView } from '../attempt/view.ts';
+import type { Words } from './face.ts';
+import { listen } from './gestures.ts';
+import { press, putLead, type Grip, type Outcome } from './hand.ts';
+import { hintAt } from './hints.ts';
+import { sceneOf, type Scene } from './layout.ts';
+import { createMovers, type Movers } from './moving.ts';
+import { paintHand, paintHint, paintStill } from './paint.ts';
+import { hasHardwareWebGL } from './renderer.ts';
+import { kept, opening, paintedBounds, panned, sceneSpot, zoomed, type Sight } from './sight.ts';
+import { createSurface, type Surface } from './surface.ts';
+import { leadAt, leadUnder, type Lead, type StageTool } from './targets.ts';
+import { COLOURS, FAMILIES } from './tokens.ts';
+import type { Spot } from './wires.ts';
+
+export interface StageOptions {
+  readonly t: Words;
+  readonly reducedMotion: boolean;
+  /** Something was done by hand: whoever gets it decides what comes of it and shows the next view. */
+  onAction(action: Action): void;
+  /** A sentence for the screen reader and the status line: why a press did nothing. */
+  announce?(words: string): void;
+  /** A lead was picked up or put down here. */
+  onHold?(lead: Lead | undefined): void;
+}
+
+/** The drawn bench. It decides nothing and may be thrown away at any moment. */
+export interface Stage {
+  show(view: BenchView): void;
+  holdLead(lead: Lead | undefined): void;
+  tool(tool: StageTool): void;
+  destroy(): void;
+}
+
+/** Most texture pixels in a CSS pixel, so that a dense phone screen does not paint what nobody can see. */
+const MOST_DENSITY = 2;
+/** Frames that the loop stays awake after the last change. */
+const QUIET_FRAMES = 4;
+
+/** Waits for the letters, but not for long: the bench comes up with what stands in for them. */
+async function lettersReady(): Promise<void> {
+  const faces = [`600 14px ${FAMILIES.display}`, `400 14px ${FAMILIES.text}`, `600 14px ${FAMILIES.text}`, `700 14px ${FAMILIES.mono}`];
+  const loaded = Promise.all(faces.map((face) => document.fonts.load(face)));
+  const late = new Promise((resolve) => {
+    setTimeout(resolve, 1500);
+  });
+  await Promise.race([loaded, late]).catch(() => undefined);
+}
+
+/** Puts the drawn bench into `host` and gives the handle by which views reach it. */
+export async function mountStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
+  await lettersReady();
+  const pixels = (): number => Math.min(MOST_DENSITY, Math.max(1, globalThis.devicePixelRatio));
+  const size = (): { readonly width: number; readonly height: number } => ({
+    width: Math.max(1, host.clientWidth),
+    height: Math.max(1, host.clientHeight),
+  });
+
+  let view: BenchView | undefined;
+  let scene: Scene | undefined;
+  let sight: Sight = opening(size().width, size().height);
+  let grip: Grip = { tool: 'hand', lead: undefined, clip: undefined };
+  let pointer: Spot | undefined;
+  let hint: { readonly spot: Spot; readonly words: string } | undefined;
+  let quiet = 0;
+  let sheets: { readonly still: Surface; readonly hand: Surface; readonly movers: Movers } | undefined;
+
+  const game = new Game({
+    type: hasHardwareWebGL() ? WEBGL : CANVAS,
+    parent: host,
+    width: size().width * pixels(),
+    height: size().height * pixels(),
+    backgroundColor: COLOURS.ground,
+    banner: false,
+    audio: { noAudio: true },
+    input: { mouse: false, touch: false, keyboard: false, gamepad: false },
+    disableContextMenu: false,
+    scale: { mode: Scale.NONE, zoom: 1 / pixels() },
+  });
+
+  const wake = (): void => {
+    quiet = 0;
+    if (!game.loop.running) game.loop.wake();
+  };
+  const density = (): number => Math.min(sight.unit, 3) * pixels();
+
+  const paintHandNow = (): void => {
+    if (sheets === undefined || scene === undefined || view === undefined) return;
+    const bounds = paintedBounds(size().width, size().height);
+    const [drawn, seen] = [scene, view];
+    sheets.hand.paint(bounds, density(), (pen) => {
+      paintHand(pen, drawn, seen, bounds, grip.lead, pointer, grip.clip);
+      if (hint !== undefined) paintHint(pen, hint.spot, hint.words, bounds);
+    });
+    wake();
+  };
+  const paintAll = (): void => {
+    if (sheets === undefined || view === undefined) return;
+    const { width, height } = size();
+    const bounds = paintedBounds(width, height);
+    scene = sceneOf(view);
+    const [drawn, seen] = [scene, view];
+    sheets.still.paint(bounds, density(), (pen) => {
+      paintStill(pen, drawn, seen, options.t, bounds);
+    });
+    sheets.movers.show(scene, density());
+    paintHandNow();
+  };
+  const aim = (): void => {
+    const camera = game.scene.getScene<PhaserScene>('bench').cameras.main;
+    const zoom = sight.unit * pixels();
+    camera.setOrigin(0, 0).setZoom(zoom).setScroll(sight.left, sight.top);
+    wake();
+  };
+  let repaint: ReturnType<typeof setTimeout> | undefined;
+  /** Moves the sight at once and sharpens the paint when the hand rests. */
+  const look = (next: Sight): void => {
+    const zooms = next.unit !== sight.unit;
+    sight = next;
+    aim();
+    if (!zooms) return;
+    clearTimeout(repaint);
+    repaint = setTimeout(paintAll, 160);
+  };
+
+  await new Promise<void>((resolve) => {
+    const bench = new PhaserScene('bench');
+    game.scene.add(
+      'bench',
+      Object.assign(bench, {
+        create: () => {
+          sheets = { still: createSurface(bench, 'still', 0), hand: createSurface(bench, 'hand', 2), movers: createMovers(bench, options.reducedMotion) };
+          resolve();
+        },
+        update: (time: number) => {
+          sheets?.movers.place(time / 1000);
+          quiet += 1;
+          if (quiet > QUIET_FRAMES && sheets?.movers.count() === 0) game.loop.sleep();
+        },
+      }),
+      true,
+    );
+  });
+  aim();
+
+  const say = (key: string): void => options.announce?.(options.t(key));
+  const hold = (next: Grip): void => {
+    const changed = next.lead !== grip.lead;
+    grip = next;
+    if (changed) options.onHold?.(grip.lead);
+    paintHandNow();
+  };
+  const follow = (outcome: Outcome): void => {
+    if (outcome.kind === 'say') say(outcome.key);
+    if (outcome.kind === 'grip' || outcome.kind === 'act') hold(outcome.grip);
+    if (outcome.kind === 'grip' && outcome.grip.clip !== undefined) say('stage:say.jumperTo');
+    if (outcome.kind === 'act') options.onAction(outcome.action);
+  };
+  const pointAtHint = (at: Spot): void => {
+    if (scene === undefined || view === undefined) return;
+    const next = hintAt(grip, scene, view, at, sight.unit, options.t);
+    game.canvas.style.cursor = next?.cursor ?? (grip.lead === undefined ? 'default' : 'crosshair');
+    const shown = next?.spot === undefined ? undefined : { spot: next.spot, words: next.words };
+    const same = shown?.words === hint?.words && shown?.spot.x === hint?.spot.x && shown?.spot.y === hint?.spot.y;
+    hint = shown;
+    if (!same || grip.lead !== undefined || grip.clip !== undefined) paintHandNow();
+  };
+
+  let heldBefore = false;
+  const ignore = listen(game.canvas, {
+    down(host_) {
+      if (scene === undefined || view === undefined) return false;
+      const at = sceneSpot(sight, host_);
+      pointer = at;
+      heldBefore = grip.lead !== undefined;
+      const lead = leadUnder(scene, view, at, sight.unit);
+      if (!heldBefore && lead !== undefined && (grip.tool === 'hand' || grip.tool === 'probe')) {
+        hold({ ...grip, lead });
+        return true;
+      }
+      return heldBefore;
+    },
+    move(host_, touch) {
+      pointer = sceneSpot(sight, host_);
+      if (!touch || grip.lead !== undefined) pointAtHint(pointer);
+    },
+    up(host_, moved, dragging) {
+      if (scene === undefined || view === undefined) return;
+      const at = sceneSpot(sight, host_);
+      if (dragging && !heldBefore) {
+        // Picked up by this very press: a drag puts it down here, a click keeps it in hand.
+        if (moved) follow(putLead(grip, scene, view, at, sight.unit));
+      } else if (!moved || dragging) follow(press(grip, scene, view, at, sight.unit));
+    },
+    pan(dx, dy) {
+      look(panned(sight, dx, dy, size().width, size().height));
+    },
+    pinch(factor, about) {
+      look(zoomed(sight, factor, about, size().width, size().height));
+    },
+    leave() {
+      pointer = undefined;
+      hint = undefined;
+      paintHandNow();
+    },
+  });
+
+  const resized = new ResizeObserver(() => {
+    const { width, height } = size();
+    game.scale.setZoom(1 / pixels());
+    game.scale.resize(width * pixels(), height * pixels());
+    sight = kept(opening(width, height), width, height);
+    aim();
+    paintAll();
+  });
+  resized.observe(host);
+  game.canvas.style.touchAction = 'none';
+  game.canvas.setAttribute('aria-hidden', 'true');
+
+  return {
+    show(next) {
+      const walked = view?.place !== next.place;
+      view = next;
+      if (walked) {
+        const { width, height } = size();
+        sight = opening(width, height);
+        hint = undefined;
+        aim();
+      }
+      paintAll();
+    },
+    holdLead(lead) {
+      if (grip.lead === lead) return;
+      grip = { ...grip, lead };
+      if (lead !== undefined && scene !== undefined && view !== undefined && pointer === undefined) {
+        const { tip } = leadAt(scene, view, lead);
+        pointer = { x: tip.x, y: tip.y - 16 };
+      }
+      paintHandNow();
+    },
+    tool(next) {
+      grip = { tool: next, lead: grip.lead, clip: undefined };
+      paintHandNow();
+    },
+    destroy() {
+      clearTimeout(repaint);
+      ignore();
+      resized.disconnect();
+      game.loop.wake();
+      game.destroy(true);
+    },
+  };
+}
