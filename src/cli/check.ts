@@ -1,0 +1,55 @@
+import { type DataError, dataError, isDataError } from '../rig/errors.ts';
+import { loadRig } from '../rig/load.ts';
+import type { RigData } from '../rig/schema.ts';
+import { checkTicket } from '../scenario/check.ts';
+import { inFile } from '../scenario/library.ts';
+import { loadTicket } from '../scenario/ticket.ts';
+import { jsonFiles, readJson, shippedLibrary } from './files.ts';
+
+export interface Checked {
+  readonly file: string;
+  readonly error: DataError | undefined;
+}
+
+/** Validates rigs and tickets: files, or all in a folder. A ticket may stand on a rig beside it or on a shipped one. */
+export function checkFiles(paths: readonly string[]): Checked[] {
+  const files = paths.flatMap(jsonFiles);
+  const rigs = new Map<string, RigData>(shippedLibrary().rigs);
+  const read = files.map((file) => ({ file, json: attempted(() => readJson(file)) }));
+  const results = new Map<string, DataError | undefined>();
+  const formatOf = (json: unknown) => (typeof json === 'object' && json !== null && 'format' in json ? json.format : undefined);
+  for (const { file, json } of read) {
+    if (json instanceof Error) results.set(file, json);
+    else if (formatOf(json) === 'bellwire-rig') {
+      const rig = attempted(() => inFile(file, () => loadRig(json)));
+      if (rig instanceof Error) results.set(file, rig);
+      else {
+        rigs.set(rig.id, rig);
+        results.set(file, undefined);
+      }
+    }
+  }
+  for (const { file, json } of read) {
+    if (results.has(file)) continue;
+    const error = attempted(() =>
+      inFile(file, () => {
+        if (formatOf(json) !== 'bellwire-ticket') throw dataError('data.format', 'format');
+        const ticket = loadTicket(json);
+        const rig = rigs.get(ticket.rig);
+        if (!rig) throw dataError('ticket.noRig', 'rig', { rig: ticket.rig });
+        checkTicket(ticket, rig);
+      }),
+    );
+    results.set(file, error instanceof Error ? error : undefined);
+  }
+  return files.map((file) => ({ file, error: results.get(file) }));
+}
+
+function attempted<T>(run: () => T): T | DataError {
+  try {
+    return run();
+  } catch (error) {
+    if (isDataError(error)) return error;
+    throw error;
+  }
+}
