@@ -24,7 +24,10 @@ function breaker(kind: string, poles: 1 | 2): PartKind {
     controls: [{ id: 'lever', positions: ['off', 'on'], through: true }],
     lineVoltage: true,
     replaceMinutes: 20,
-    initial: (_params, fault) => ({ due: Number.POSITIVE_INFINITY, lever: (fault?.mode === 'leftOff' ? LEVER.off : LEVER.on) as number }),
+    initial: (_params, fault) => ({
+      due: Number.POSITIVE_INFINITY,
+      lever: (fault?.mode === 'leftOff' ? LEVER.off : LEVER.on) as number,
+    }),
     conduct(site, state, stamp) {
       for (let pole = 0; pole < poles; pole++) {
         stamp.contact(pole, state.lever === LEVER.on && !(pole === 0 && has(site, 'poleOpen')), 0.005);

@@ -5,7 +5,16 @@ import { furnaceBoard } from './furnaceBoard.ts';
 import { bladeFuse } from './fuse.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import type { PartKind } from './part.ts';
-import { doorSwitch, drainPan, floatSwitch, highLimit, highPressureSwitch, panelDoor, pressureSwitch, rollout } from './safeties.ts';
+import {
+  doorSwitch,
+  drainPan,
+  floatSwitch,
+  highLimit,
+  highPressureSwitch,
+  panelDoor,
+  pressureSwitch,
+  rollout,
+} from './safeties.ts';
 import { disconnect, earthBar, service, serviceSwitch } from './supply.ts';
 import { batteryThermostat, cells, subbase } from './thermostat.ts';
 import { transformer } from './transformer.ts';

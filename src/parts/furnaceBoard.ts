@@ -1,11 +1,21 @@
 import { z } from 'zod';
 import { has } from './modes.ts';
-import { differs } from './state.ts';
 import { definePart, type Site } from './part.ts';
+import { differs } from './state.ts';
 
 /** Steps of a heating call; typical of an induced-draft furnace with hot-surface ignition, no source. */
 const PHASE = { idle: 0, proving: 1, prePurge: 2, warming: 3, trial: 4, running: 5, postPurge: 6, lockout: 7, refused: 8 } as const;
-const SECONDS = { proving: 30, prePurge: 15, warming: 20, trial: 5, blowerOn: 30, postPurge: 15, blowerOff: 90, coolOff: 60, lockout: 3600, retry: 10 } as const;
+const SECONDS = {
+  proving: 30,
+  prePurge: 15,
+  warming: 20,
+  trial: 5,
+  blowerOn: 30,
+  postPurge: 15,
+  blowerOff: 90,
+  coolOff: 60,
+  lockout: 3600,
+} as const;
 const TRIALS = 3;
 /** A flame proves from here up, DC amps. */
 const FLAME_AMPS = 0.5e-6;
@@ -260,7 +270,8 @@ export const furnaceBoard = definePart<Record<string, never>, State>({
     const heatWanted = state.phase === PHASE.running || !safeties;
     if (heatWanted === (state.heat === 1)) state.heatDue = Number.POSITIVE_INFINITY;
     else {
-      if (state.heatDue === Number.POSITIVE_INFINITY) state.heatDue = site.now + (heatWanted ? (safeties ? SECONDS.blowerOn : 0) : SECONDS.blowerOff);
+      if (state.heatDue === Number.POSITIVE_INFINITY)
+        state.heatDue = site.now + (heatWanted ? (safeties ? SECONDS.blowerOn : 0) : SECONDS.blowerOff);
       if (site.now >= state.heatDue) {
         state.heat = heatWanted ? 1 : 0;
         state.heatDue = Number.POSITIVE_INFINITY;

@@ -43,7 +43,14 @@ export const bladeFuse = definePart({
   modes: [{ id: 'blown', weight: 1 }],
   pluggable: true,
   replaceMinutes: 3,
-  initial: (_params, fault) => ({ due: Number.POSITIVE_INFINITY, blown: fault?.mode === 'blown' ? 1 : 0, out: 0, damage: 0, rate: 0, since: 0 }),
+  initial: (_params, fault) => ({
+    due: Number.POSITIVE_INFINITY,
+    blown: fault?.mode === 'blown' ? 1 : 0,
+    out: 0,
+    damage: 0,
+    rate: 0,
+    since: 0,
+  }),
   conduct(site, state, stamp) {
     stamp.contact(0, state.blown === 0 && state.out === 0 && !has(site, 'blown'), GOOD_CONTACT_OHMS);
   },

@@ -117,9 +117,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
       return true;
     },
     drive: (_site, state) => (state.motion === MOTION.run ? 1 : 0),
-    ...(heat
-      ? { heat: (site, state) => (state.motion === MOTION.run ? -site.params.coolingBtuPerHour : 0) }
-      : {}),
+    ...(heat ? { heat: (site, state) => (state.motion === MOTION.run ? -site.params.coolingBtuPerHour : 0) } : {}),
     signs: (_site, state) => [{ key: 'running', value: NAMES[state.motion] ?? 'off', sense: 'hear' }],
     harm: (state) => ({ code: 'shortCycle', count: state.hurried }),
   });
@@ -276,7 +274,11 @@ export const blower = definePart({
   },
   drive: (site, state) => (state.speed === 2 ? 1 : state.speed === 1 ? 0.9 : 0) * site.link('filter'),
   signs: (_site, state) => [
-    { key: 'running', value: state.hum === 1 ? 'hum' : state.speed === 2 ? 'cool' : state.speed === 1 ? 'heat' : 'off', sense: 'hear' },
+    {
+      key: 'running',
+      value: state.hum === 1 ? 'hum' : state.speed === 2 ? 'cool' : state.speed === 1 ? 'heat' : 'off',
+      sense: 'hear',
+    },
   ],
 });
 

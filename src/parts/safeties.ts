@@ -220,7 +220,8 @@ export const highPressureSwitch = definePart({
       state.due = Number.POSITIVE_INFINITY;
       return false;
     }
-    if (state.due === Number.POSITIVE_INFINITY) state.due = site.now + (state.open === 1 ? PRESSURE_FALL_SECONDS : PRESSURE_RISE_SECONDS);
+    if (state.due === Number.POSITIVE_INFINITY)
+      state.due = site.now + (state.open === 1 ? PRESSURE_FALL_SECONDS : PRESSURE_RISE_SECONDS);
     if (site.now < state.due) return false;
     state.due = Number.POSITIVE_INFINITY;
     state.open = 1 - state.open;

@@ -99,7 +99,11 @@ export const batteryThermostat = definePart<Record<string, never>, State>({
   }),
   conduct(site, state, stamp) {
     stamp.contact(0, (state.w === 1 && !has(site, 'heatRelayStuckOpen')) || has(site, 'heatRelayWelded'));
-    stamp.contact(1, (state.y === 1 && !has(site, 'coolRelayStuckOpen')) || has(site, 'coolRelayWelded'), magnitude(site, 'coolRelayPitted', 0.03));
+    stamp.contact(
+      1,
+      (state.y === 1 && !has(site, 'coolRelayStuckOpen')) || has(site, 'coolRelayWelded'),
+      magnitude(site, 'coolRelayPitted', 0.03),
+    );
     stamp.contact(2, (state.g === 1 && !has(site, 'fanRelayStuckOpen')) || has(site, 'fanRelayWelded'));
     stamp.resistor(3, 30_000);
   },
@@ -147,7 +151,11 @@ export const batteryThermostat = definePart<Record<string, never>, State>({
       { key: 'fan', value: state.fan === 1 ? 'on' : 'auto', sense: 'see' },
       { key: 'set', value: mode === 'heat' ? state.setHeat : state.setCool, sense: 'see' },
       { key: 'room', value: Math.round(felt(site)), sense: 'see', minor: true },
-      { key: 'call', value: state.w === 1 ? 'heat' : state.y === 1 ? 'cool' : state.g === 1 ? 'fan' : waiting ? 'waiting' : 'none', sense: 'see' },
+      {
+        key: 'call',
+        value: state.w === 1 ? 'heat' : state.y === 1 ? 'cool' : state.g === 1 ? 'fan' : waiting ? 'waiting' : 'none',
+        sense: 'see',
+      },
       { key: 'guard', value: waiting ? Math.ceil(state.yOpened + GUARD_SECONDS - site.now) : 0, sense: 'see', quiet: true },
     ];
   },

@@ -1,6 +1,6 @@
 import { CATALOGUE } from '../parts/catalogue.ts';
 import type { Parameters, PartKind } from '../parts/part.ts';
-import { type RigData, type RigPart, type RigWire } from './schema.ts';
+import type { RigData, RigPart, RigWire } from './schema.ts';
 
 export interface AssembledPart {
   readonly index: number;
@@ -49,13 +49,15 @@ export function assemble(rig: RigData): Assembly {
       links: Object.fromEntries(Object.entries(data.links).map(([role, id]) => [role, indexOf(id)])),
     };
   });
-  const wires = rig.wires.map((data, index): AssembledWire => ({
-    index,
-    id: data.id,
-    data,
-    fromPart: indexOf(data.from.split('.')[0] ?? ''),
-    toPart: indexOf(data.to.split('.')[0] ?? ''),
-  }));
+  const wires = rig.wires.map(
+    (data, index): AssembledWire => ({
+      index,
+      id: data.id,
+      data,
+      fromPart: indexOf(data.from.split('.')[0] ?? ''),
+      toPart: indexOf(data.to.split('.')[0] ?? ''),
+    }),
+  );
   return {
     rig,
     parts,

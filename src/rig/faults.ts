@@ -87,8 +87,22 @@ export function possibleFaults(rig: RigData): PossibleFault[] {
   for (const wire of rig.wires) {
     if (wire.fixed || wire.weight === 0) continue;
     if (wire.cable !== undefined) faults.push(...conductorFaults(rig, wire, 'cable'));
-    else if (wire.pin) faults.push({ section: 'thermostat', target: wire.id, mode: 'pinBent', weight: WEIGHTS.pin * wire.weight, members: plain(wire.id, 'pinBent') });
-    else faults.push({ section: 'equipment', target: wire.id, mode: 'open', weight: WEIGHTS.harness * wire.weight, members: plain(wire.id, 'open') });
+    else if (wire.pin)
+      faults.push({
+        section: 'thermostat',
+        target: wire.id,
+        mode: 'pinBent',
+        weight: WEIGHTS.pin * wire.weight,
+        members: plain(wire.id, 'pinBent'),
+      });
+    else
+      faults.push({
+        section: 'equipment',
+        target: wire.id,
+        mode: 'open',
+        weight: WEIGHTS.harness * wire.weight,
+        members: plain(wire.id, 'open'),
+      });
   }
   return faults.filter((fault) => fault.weight > 0);
 }

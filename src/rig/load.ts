@@ -16,7 +16,7 @@ export function loadRig(json: unknown): RigData {
   }
   const rig = parsed.data;
   checkNames(rig);
-  rig.parts.forEach((part, index) => checkPart(rig, part, `parts[${index}]`));
+  for (const [index, part] of rig.parts.entries()) checkPart(rig, part, `parts[${index}]`);
   checkWires(rig);
   return rig;
 }
@@ -42,7 +42,7 @@ function checkNames(rig: RigData): void {
     if (cover.panel !== undefined) need(parts, cover.panel, `covers[${index}].panel`);
   });
   need(parts, rig.room.air, 'room.air');
-  rig.room.sources.forEach((id, index) => need(parts, id, `room.sources[${index}]`));
+  for (const [index, id] of rig.room.sources.entries()) need(parts, id, `room.sources[${index}]`);
 }
 
 function checkPart(rig: RigData, part: RigData['parts'][number], path: string): void {
@@ -57,7 +57,8 @@ function checkPart(rig: RigData, part: RigData['parts'][number], path: string): 
   if (part.cover !== undefined && rig.covers.find((cover) => cover.id === part.cover)?.place !== part.place) {
     throw dataError('rig.cover', `${path}.cover`, { id: part.cover });
   }
-  if (part.rides !== undefined && !kindOf(rig, part.rides)?.removable) throw dataError('rig.rides', `${path}.rides`, { id: part.rides });
+  if (part.rides !== undefined && !kindOf(rig, part.rides)?.removable)
+    throw dataError('rig.rides', `${path}.rides`, { id: part.rides });
   for (const role of kind.links ?? []) {
     const id = part.links[role];
     if (id === undefined) throw dataError('rig.link', `${path}.links`, { role });
@@ -81,11 +82,14 @@ function checkWires(rig: RigData): void {
     for (const end of ['from', 'to'] as const) {
       const [part = '', terminal = ''] = wire[end].split('.');
       const kind = kindOf(rig, part);
-      if (!kind?.terminals.some((candidate) => candidate.id === terminal)) throw dataError('rig.terminal', `${path}.${end}`, { point: wire[end] });
+      if (!kind?.terminals.some((candidate) => candidate.id === terminal))
+        throw dataError('rig.terminal', `${path}.${end}`, { point: wire[end] });
     }
     if (wire.from === wire.to) throw dataError('rig.loop', `${path}.to`, { point: wire.to });
     if (wire.cable !== undefined && !cables.has(wire.cable)) throw dataError('rig.unknown', `${path}.cable`, { id: wire.cable });
-    if (wire.cable !== undefined && (wire.fixed || wire.pin)) throw dataError('rig.cableFixed', `${path}.cable`, { id: wire.cable });
-    if (wire.pin && !kindOf(rig, wire.to.split('.')[0] ?? '')?.removable) throw dataError('rig.pin', `${path}.to`, { point: wire.to });
+    if (wire.cable !== undefined && (wire.fixed || wire.pin))
+      throw dataError('rig.cableFixed', `${path}.cable`, { id: wire.cable });
+    if (wire.pin && !kindOf(rig, wire.to.split('.')[0] ?? '')?.removable)
+      throw dataError('rig.pin', `${path}.to`, { point: wire.to });
   });
 }

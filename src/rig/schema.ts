@@ -45,7 +45,10 @@ export const rigSchema = z.strictObject({
   id,
   hertz: z.union([z.literal(50), z.literal(60)]),
   start: id,
-  places: z.array(z.strictObject({ id, walkSeconds: z.number().min(0).max(600) })).min(1).max(12),
+  places: z
+    .array(z.strictObject({ id, walkSeconds: z.number().min(0).max(600) }))
+    .min(1)
+    .max(12),
   covers: z
     .array(
       z.strictObject({
@@ -61,7 +64,11 @@ export const rigSchema = z.strictObject({
     .max(20),
   parts: z.array(partSchema).min(1).max(120),
   wires: z.array(wireSchema).min(1).max(200),
-  cables: z.array(z.strictObject({ id, section: z.enum(['cable', 'equipment']), picofaradsPerFoot: z.number().min(0).max(200).default(20) })).max(10),
+  cables: z
+    .array(
+      z.strictObject({ id, section: z.enum(['cable', 'equipment']), picofaradsPerFoot: z.number().min(0).max(200).default(20) }),
+    )
+    .max(10),
   room: z.strictObject({
     /** °F outside and at the start inside. */
     outdoorFahrenheit: z.number().min(-60).max(130),

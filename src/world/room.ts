@@ -12,7 +12,8 @@ function heading(world: World): { readonly target: number; readonly tau: number 
   let heat = room.gainsBtuPerHour;
   for (const id of room.sources) {
     const part = world.assembly.partById.get(id);
-    if (part?.kind.heat) heat += part.kind.heat(world.sites[part.index] as Site, stateOf(world, part)) * (flow >= LEAST_AIR ? 1 : 0.05);
+    if (part?.kind.heat)
+      heat += part.kind.heat(world.sites[part.index] as Site, stateOf(world, part)) * (flow >= LEAST_AIR ? 1 : 0.05);
   }
   return {
     target: world.outdoorFahrenheit + heat / room.lossBtuPerHourFahrenheit,

@@ -2,9 +2,10 @@ import { OPEN_OHMS, type Values } from '../circuit/network.ts';
 import { wireOhms } from '../circuit/wire.ts';
 import { GOOD_CONTACT_OHMS } from '../parts/modes.ts';
 import type { Stamp } from '../parts/part.ts';
+import type { Assembly } from '../rig/assemble.ts';
 import { type Fault, splitMode } from '../rig/faults.ts';
-import { BODY } from './state.ts';
-import { activeFaults, type World } from './world.ts';
+import { BODY, type WorldState } from './state.ts';
+import type { Wiring } from './wiring.ts';
 
 /** Farads across an open contact. */
 const OPEN_FARADS = 3e-12;
@@ -19,10 +20,18 @@ export interface PlacedStamp extends Stamp {
   at(branch: number, transformer: number): void;
 }
 
-export function createStamp(values: Values, _hertz: number): PlacedStamp {
+export function createStamp(values: Values): PlacedStamp {
   let base = 0;
   let transformerBase = 0;
-  const put = (branch: number, ohms: number, henries: number, farads: number, volts: number, voltsImaginary: number, dcVolts: number) => {
+  const put = (
+    branch: number,
+    ohms: number,
+    henries: number,
+    farads: number,
+    volts: number,
+    voltsImaginary: number,
+    dcVolts: number,
+  ) => {
     const slot = base + branch;
     values.ohms[slot] = ohms;
     values.henries[slot] = henries;
@@ -58,10 +67,18 @@ export function createStamp(values: Values, _hertz: number): PlacedStamp {
   };
 }
 
-/** Wires, pins, the neighbours in a jacket, jumpers and a meter in series, as they are now. */
-export function stampWires(world: World, stamp: PlacedStamp): void {
-  const { wiring, assembly, state } = world;
-  const faults = activeFaults(world);
+/** What the wires need to know of their world. */
+interface Wired {
+  readonly assembly: Assembly;
+  readonly wiring: Wiring;
+  readonly state: WorldState;
+}
+
+/**
+ * Wires, pins, the neighbours in a jacket, jumpers and a meter in series, as they are now.
+ * @param faults those in force
+ */
+export function stampWires({ wiring, assembly, state }: Wired, faults: readonly Fault[], stamp: PlacedStamp): void {
   stamp.at(0, 0);
   for (const wire of assembly.wires) {
     const own = wiring.wires[wire.index];

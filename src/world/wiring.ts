@@ -1,8 +1,8 @@
 import type { Topology } from '../circuit/network.ts';
 import { createSolver, type Solver } from '../circuit/solver.ts';
-import { type Fault, splitMode } from '../rig/faults.ts';
 import type { Assembly } from '../rig/assemble.ts';
-import { endPoint, type Point, WIRE_ENDS } from '../rig/points.ts';
+import { type Fault, splitMode } from '../rig/faults.ts';
+import { endPoint, type Point, type WIRE_ENDS } from '../rig/points.ts';
 
 /** Branch places of one wire. A fixed wire or a pin is one branch; any other has a landing at each end. */
 export interface WireBranches {
@@ -106,7 +106,11 @@ function lay(assembly: Assembly, moved: ReadonlyMap<Point, Point>, layout: Layou
       branch(`${part.id}.${from}-${to}`, at(from), at(to));
     });
     for (const [primary, secondary] of part.kind.transformers ?? []) {
-      transformers.push({ name: part.id, primary: [at(primary[0]), at(primary[1])], secondary: [at(secondary[0]), at(secondary[1])] });
+      transformers.push({
+        name: part.id,
+        primary: [at(primary[0]), at(primary[1])],
+        secondary: [at(secondary[0]), at(secondary[1])],
+      });
     }
   }
 
@@ -145,5 +149,16 @@ function lay(assembly: Assembly, moved: ReadonlyMap<Point, Point>, layout: Layou
   const series = layout.seriesMeter;
   const seriesMeter = series ? branch('meter', node(series.red), node(series.black)) : -1;
   const topology: Topology = { nodes, branches, transformers };
-  return { topology, solver: createSolver(topology), nodeOf, partBranch, partTransformer, partNodes, wires, pairs, jumpers, seriesMeter };
+  return {
+    topology,
+    solver: createSolver(topology),
+    nodeOf,
+    partBranch,
+    partTransformer,
+    partNodes,
+    wires,
+    pairs,
+    jumpers,
+    seriesMeter,
+  };
 }

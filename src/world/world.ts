@@ -43,7 +43,12 @@ export function createWorld(assembly: Assembly, faults: readonly Fault[], weathe
     state: {
       time: 0,
       roomFahrenheit: weather.startFahrenheit ?? rig.room.startFahrenheit,
-      parts: assembly.parts.map((part) => part.kind.initial(part.params, faults.find((fault) => fault.target === part.id))),
+      parts: assembly.parts.map((part) =>
+        part.kind.initial(
+          part.params,
+          faults.find((fault) => fault.target === part.id),
+        ),
+      ),
       bodies: assembly.parts.map(() => 0),
       covers: rig.covers.map(() => 0),
       lifted: new Array<number>(assembly.wires.length * 2).fill(0),
@@ -70,7 +75,11 @@ export function activeFaults(world: World): readonly Fault[] {
 
 /** Takes up a change in landings, jumpers, series meter or repairs: the network may have other nodes and branches now. */
 export function rewire(world: World): void {
-  const wiring = wiringFor(world.assembly, { faults: activeFaults(world), jumpers: world.state.jumpers, seriesMeter: world.state.series });
+  const wiring = wiringFor(world.assembly, {
+    faults: activeFaults(world),
+    jumpers: world.state.jumpers,
+    seriesMeter: world.state.series,
+  });
   if (wiring === world.wiring) return;
   world.wiring = wiring;
   world.values = createValues(wiring.topology);
@@ -81,12 +90,12 @@ export function rewire(world: World): void {
 /** Stamps the present state and solves it, AC and DC. */
 export function solve(world: World): void {
   const { values, wiring } = world;
-  const stamp = createStamp(values, world.assembly.rig.hertz);
+  const stamp = createStamp(values);
   for (const part of world.assembly.parts) {
     stamp.at(wiring.partBranch[part.index] ?? 0, wiring.partTransformer[part.index] ?? 0);
     part.kind.conduct(world.sites[part.index] as Site, stateOf(world, part), stamp);
   }
-  stampWires(world, stamp);
+  stampWires(world, activeFaults(world), stamp);
   wiring.solver.solveAc(values, world.assembly.rig.hertz, world.ac);
   wiring.solver.solveDc(values, world.dc);
 }
