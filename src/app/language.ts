@@ -8,7 +8,7 @@ export async function startLanguage(language: string): Promise<void> {
   for (const [path, words] of Object.entries(files)) {
     const [, , folder, file] = path.split('/');
     if (folder === undefined || file === undefined) continue;
-    (resources[folder] ??= {})[file.replace('.json', '')] = words;
+    resources[folder] = { ...resources[folder], [file.replace('.json', '')]: words };
   }
   await i18next.init({
     lng: language,

@@ -28,10 +28,8 @@ export function DrawnBench({ bench, leads, onList }: Props) {
       mounted = await mountStage(host.current, {
         t,
         reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-        onAction: (action) => {
-          latest.current.bench.act(action);
-          if (action.name === 'probe') latest.current.leads.pick(undefined);
-        },
+        onAction: (action) => latest.current.bench.act(action),
+        onHold: (lead) => latest.current.leads.pick(lead),
         announce: (words) => latest.current.bench.say(words),
       });
       if (current) setStage(mounted);

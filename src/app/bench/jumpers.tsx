@@ -22,6 +22,7 @@ export function Jumpers({ bench }: { readonly bench: Bench }) {
       </select>
     </label>
   );
+  if (points.length < 2 && bench.view.jumpers.length === 0) return null;
   const ready = valid(from) !== '' && valid(to) !== '' && from !== to;
   return (
     <section class="list-jumpers" aria-labelledby="jumpers-title">

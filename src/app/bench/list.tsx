@@ -103,7 +103,9 @@ function Do({
 }
 
 function signsOf(part: PartView): readonly { readonly key: string; readonly words: string }[] {
+  // What a control's own buttons show is not said twice.
   return Object.entries(part.signs)
+    .filter(([key]) => !part.controls.some((control) => control.id === key))
     .map(([key, value]) => ({ key, words: signText(key, value) }))
     .filter((each) => each.words !== '');
 }

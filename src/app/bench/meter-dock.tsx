@@ -19,7 +19,7 @@ export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
       <div class="dock-handles">
         <button
           type="button"
-          class="button"
+          class="button dock-place"
           aria-expanded={sheet === 'house'}
           aria-controls="rail-house"
           onClick={() => onSheet('house')}

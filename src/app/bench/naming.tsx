@@ -118,9 +118,7 @@ export function NamingDialog({ bench, onDone }: Props) {
           )}
         </fieldset>
         <button type="submit" class="button act" disabled={!ready}>
-          {ready
-            ? t('app:naming.confirm', { target: thingName(target), mode: modeName(mode) })
-            : t('app:naming.incomplete')}
+          {ready ? t('app:naming.confirm', { target: thingName(target), mode: modeName(mode) }) : t('app:naming.incomplete')}
         </button>
       </form>
     </Dialog>

@@ -89,6 +89,7 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
                     {step.number}
                   </text>
                 ))}
+              {/* biome-ignore lint/a11y/noStaticElementInteractions: for pointers only; the keyboard has the list of steps below */}
               <rect
                 class="chart-hit"
                 x={stepX(plot, steps.length, index)}
@@ -103,9 +104,11 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
           );
         })}
       </svg>
-      <p class="chart-key">
-        <span class="chart-key-hatch" aria-hidden="true" /> {t('app:debrief.chart.wasted')}
-      </p>
+      {steps.some((step) => step.kind === 'wasted') && (
+        <p class="chart-key">
+          <span class="chart-key-hatch" aria-hidden="true" /> {t('app:debrief.chart.wasted')}
+        </p>
+      )}
     </div>
   );
 }

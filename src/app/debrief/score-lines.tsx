@@ -53,7 +53,7 @@ function Reasons({ reasons }: { readonly reasons: readonly ScoreReason[] }) {
 /** Points given or taken, with their sign; nothing for none. */
 function signed(points: number): string {
   const rounded = Math.round(points * 10) / 10;
-  return new Intl.NumberFormat(i18next.language, { signDisplay: 'always', maximumFractionDigits: 1 }).format(rounded);
+  return new Intl.NumberFormat(i18next.language, { signDisplay: 'exceptZero', maximumFractionDigits: 1 }).format(rounded);
 }
 
 /** A reason in words: ids among its values become the names of parts, failures and sections. */

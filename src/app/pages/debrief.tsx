@@ -62,7 +62,11 @@ function Onward({ ticket }: { readonly ticket: Ticket }) {
 }
 
 function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
-  const values = { steps: judged.length, minutes: number(debrief.minutes) };
+  const minutes = Math.max(1, Math.round(debrief.minutes));
+  const values = {
+    steps: t('app:debrief.inSteps', { count: judged.length }),
+    minutes: t('app:debrief.inMinutes', { count: minutes }),
+  };
   if (debrief.named === undefined) return t('app:debrief.unnamed', values);
   if (debrief.rightNaming) return t('app:debrief.right', values);
   return t('app:debrief.wrong', {
@@ -129,14 +133,16 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
           </ol>
         </section>
         {debrief.leftAtNaming.length > 1 && (
-          <section class="debrief-left" aria-labelledby="left-title">
-            <h2 id="left-title">{t('app:debrief.leftAtNaming')}</h2>
+          <details class="debrief-left">
+            <summary>
+              <h2>{t('app:debrief.leftAtNaming', { count: debrief.leftAtNaming.length })}</h2>
+            </summary>
             <ul class="ruled-out">
               {debrief.leftAtNaming.map((each) => (
                 <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
               ))}
             </ul>
-          </section>
+          </details>
         )}
       </div>
     </>

@@ -53,8 +53,7 @@ function TicketRow({ ticket }: { readonly ticket: Ticket }) {
         <span class="ticket-title">{t(`ticket:${ticket.id}.title`)}</span>
         <span class="ticket-site">{t(`ticket:${ticket.id}.site`)}</span>
       </a>
-      <span class="ticket-rig">{t(`rig:name.${ticket.rig}`)}</span>
-      <span class="ticket-mode">{t(`app:mode.${ticket.mode}`)}</span>
+      <span class="ticket-rig">{t('app:home.line', { rig: t(`rig:name.${ticket.rig}`), mode: t(`app:mode.${ticket.mode}`) })}</span>
       <span class="ticket-best">
         {running ? t('app:home.running') : best === undefined ? t('app:home.fresh') : t('app:home.best', { score: best })}
       </span>
