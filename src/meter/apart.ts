@@ -15,7 +15,8 @@ export const DISCERNMENT: Discernment = {
   floors: {
     off: 0,
     voltsAc: 1.5,
-    voltsDc: 1.5,
+    // Cells: 2.1 V is a dead pair where 3.1 V is a fresh one, and anybody sees it.
+    voltsDc: 0.3,
     voltsLoaded: 1.5,
     ohms: 2,
     tone: 2,

@@ -3,7 +3,7 @@ import type { Assembly } from '../rig/assemble.ts';
 
 /** At least this on the display proves a meter on a known source, volts. */
 const KNOWN_SOURCE_VOLTS = 15;
-/** Less than this is a dead reading, which is worth nothing from a meter that was never proved, volts. */
+/** Less than this is a dead reading of an AC circuit, which is worth nothing from a meter that was never proved, volts. */
 const DEAD_VOLTS = 5;
 
 function voltsRead(step: Step): number | undefined {
@@ -12,13 +12,17 @@ function voltsRead(step: Step): number | undefined {
   return reading.kind === 'number' ? Math.abs(reading.value) : Number.POSITIVE_INFINITY;
 }
 
+function readsDead(step: Step): boolean {
+  return step.observation.reading?.unit === 'V~' && (voltsRead(step) ?? DEAD_VOLTS) < DEAD_VOLTS;
+}
+
 /** Step number of the first dead reading that was taken before the meter had shown a live one; undefined when there is none. */
 export function firstUnproved(steps: readonly Step[]): number | undefined {
   for (const step of steps) {
     const volts = voltsRead(step);
     if (volts === undefined) continue;
     if (volts >= KNOWN_SOURCE_VOLTS) return undefined;
-    if (volts < DEAD_VOLTS) return step.view.number;
+    if (readsDead(step)) return step.view.number;
   }
   return undefined;
 }
@@ -52,9 +56,9 @@ export function isRequired(assembly: Assembly, steps: readonly Step[], index: nu
       break;
   }
   const volts = voltsRead(step);
-  if (volts === undefined) return false;
+  if (volts === undefined || (action.name !== 'probe' && action.name !== 'meter' && action.name !== 'operate')) return false;
   const earlier = steps.slice(0, index);
   if (volts >= KNOWN_SOURCE_VOLTS) return !earlier.some((each) => (voltsRead(each) ?? 0) >= KNOWN_SOURCE_VOLTS);
   const isolated = earlier.some((each) => each.action.name === 'operate' && ['off', 'out'].includes(each.action.position));
-  return volts < DEAD_VOLTS && isolated && steps.slice(index + 1).some(needsDead) && !earlier.some(needsDead);
+  return readsDead(step) && isolated && steps.slice(index + 1).some(needsDead) && !earlier.some(needsDead);
 }

@@ -63,12 +63,13 @@ function namedBy(rig: RigData, step: Step): Naming | undefined {
 /** Says of each step what it was; the steps after the naming are `after`. */
 export function judge(attempt: Attempt, following: Following): JudgedStep[] {
   const search = searchSteps(attempt.steps);
+  const required = search.map((_, index) => isRequired(attempt.assembly, search, index));
   return attempt.steps.map((step, index): JudgedStep => {
     const column = following.columns[index];
     const before = following.leftBefore[index] ?? following.leftBefore[following.leftBefore.length - 1] ?? [];
     const after = following.leftBefore[index + 1] ?? before;
     const seconds = step.view.seconds - (attempt.steps[index - 1]?.view.seconds ?? 0);
-    const kind = column ? kindOfStep(attempt, following, search, index) : 'after';
+    const kind = column ? kindOfStep(following, search, required, index) : 'after';
     return {
       number: index + 1,
       kind,
@@ -82,10 +83,10 @@ export function judge(attempt: Attempt, following: Following): JudgedStep[] {
   });
 }
 
-function kindOfStep(attempt: Attempt, following: Following, search: readonly Step[], index: number): StepKind {
+function kindOfStep(following: Following, search: readonly Step[], required: readonly boolean[], index: number): StepKind {
   if ((following.columns[index]?.gainBits ?? 0) > 0) return 'informative';
-  if (isRequired(attempt.assembly, search, index)) return 'required';
-  return neededLater(following, search, index) ? 'setUp' : 'wasted';
+  if (required[index] === true) return 'required';
+  return neededLater(following, search, index, required) ? 'setUp' : 'wasted';
 }
 
 /** Earlier steps without which this one's outcome would still have been open: those that ruled out somebody who predicted otherwise. */

@@ -1,0 +1,33 @@
+import { begin, type Attempt, perform } from '../../src/attempt/attempt.ts';
+import type { Action } from '../../src/attempt/actions.ts';
+import { shippedLibrary } from '../../src/cli/files.ts';
+import type { RigData } from '../../src/rig/schema.ts';
+import type { Ticket } from '../../src/scenario/ticket.ts';
+
+/** The rigs and tickets that ship, for tests. */
+export const library = shippedLibrary();
+
+export function ticket(id: string): Ticket {
+  const found = library.tickets.find((each) => each.id === id);
+  if (!found) throw new Error(`no ticket ${id}`);
+  return found;
+}
+
+export function rigOf(of: Ticket): RigData {
+  const rig = library.rigs.get(of.rig);
+  if (!rig) throw new Error(`no rig ${of.rig}`);
+  return rig;
+}
+
+export function start(id: string): Attempt {
+  const found = ticket(id);
+  return begin(found, rigOf(found));
+}
+
+/** Takes steps that must be possible. */
+export function take(attempt: Attempt, ...actions: readonly Action[]): void {
+  for (const action of actions) {
+    const outcome = perform(attempt, action);
+    if (!outcome.ok) throw new Error(`${JSON.stringify(action)} refused: ${outcome.refusal.code}`);
+  }
+}
