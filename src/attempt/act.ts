@@ -10,8 +10,8 @@ import type { Bench } from './bench.ts';
 import { LONGEST_WATCH_SECONDS } from './costs.ts';
 import { measure } from './measure.ts';
 import { levels, lookClosely, lookRound } from './notices.ts';
-import { isFaulty } from './repair.ts';
 import { kindOf, takeUpMeter } from './registry.ts';
+import { isFaulty } from './repair.ts';
 import type { Notice } from './view.ts';
 
 /** All that a person standing there could see, hear or read after an action. */
@@ -46,7 +46,11 @@ export function act(bench: Bench, action: Action): Deed {
   const harmsBefore = harms(bench);
   const notices: Notice[] = [];
 
-  if (action.name === 'walk' || action.name === 'mat' || (action.name === 'seat' && bench.place !== world.assembly.partById.get(action.part)?.data.place)) {
+  if (
+    action.name === 'walk' ||
+    action.name === 'mat' ||
+    (action.name === 'seat' && bench.place !== world.assembly.partById.get(action.part)?.data.place)
+  ) {
     letGo(bench);
   }
   kind.apply(bench, action);
@@ -154,7 +158,9 @@ function tugged(bench: Bench, id: string): Notice[] {
   const loose = WIRE_ENDS.some((end) => {
     const now = wireEnd(bench, wire, end);
     const mode = end === 'from' ? 'looseFrom' : 'looseTo';
-    const faulty = bench.world.faults.some((fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0);
+    const faulty = bench.world.faults.some(
+      (fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0,
+    );
     return faulty && !now.lifted && isReachable(bench, now.terminal);
   });
   return [{ part: id, key: 'tug', value: loose ? 'loose' : 'tight', sense: 'inspect' }];

@@ -76,7 +76,8 @@ export function perform(attempt: Attempt, action: Action): Outcome {
   const refusal = refusalOf(attempt, action);
   if (refusal) return { ok: false, refusal };
   const { bench } = attempt;
-  const resolved: Action = action.name === 'watch' && action.seconds === 0 ? { name: 'watch', seconds: secondsUntilChange(bench) } : action;
+  const resolved: Action =
+    action.name === 'watch' && action.seconds === 0 ? { name: 'watch', seconds: secondsUntilChange(bench) } : action;
   const { observation, unsafe, replacedSound } = act(bench, resolved);
   const view: StepView = {
     number: attempt.steps.length + 1,
@@ -101,11 +102,21 @@ export function optionsOf(attempt: Attempt): Action[] {
 }
 
 export function viewOf(attempt: Attempt): BenchView {
-  return drawView(attempt.job, attempt.bench, attempt.steps.map((step) => step.view), phaseOf(attempt));
+  return drawView(
+    attempt.job,
+    attempt.bench,
+    attempt.steps.map((step) => step.view),
+    phaseOf(attempt),
+  );
 }
 
 /** Whether a bypassed safety, a jumper or an open cover has been left behind. */
-export function leftBehind(bench: Bench): { readonly bypassed: boolean; readonly jumpers: boolean; readonly covers: boolean; readonly apart: boolean } {
+export function leftBehind(bench: Bench): {
+  readonly bypassed: boolean;
+  readonly jumpers: boolean;
+  readonly covers: boolean;
+  readonly apart: boolean;
+} {
   const { state, assembly } = bench.world;
   return {
     bypassed: assembly.parts.some((part) => part.kind.bypassed?.(stateOf(bench.world, part)) === true),
@@ -146,10 +157,12 @@ export function replay(job: Job, rig: RigData, json: unknown): Attempt {
   const attempt = begin(job, rig);
   log.steps.forEach(({ at, action }, index) => {
     const path = `steps[${index}]`;
-    if (action.name === 'watch' && action.seconds === 0) throw dataError('log.openWatch', `${path}.action.seconds`, { step: index + 1 });
+    if (action.name === 'watch' && action.seconds === 0)
+      throw dataError('log.openWatch', `${path}.action.seconds`, { step: index + 1 });
     const outcome = perform(attempt, action);
     if (!outcome.ok) throw dataError('log.refused', `${path}.action`, { step: index + 1, reason: outcome.refusal.code });
-    if (outcome.step.seconds !== at) throw dataError('log.retimed', `${path}.at`, { step: index + 1, at, should: outcome.step.seconds });
+    if (outcome.step.seconds !== at)
+      throw dataError('log.retimed', `${path}.at`, { step: index + 1, at, should: outcome.step.seconds });
   });
   return attempt;
 }

@@ -36,7 +36,8 @@ export function lookRound(bench: Bench): Notice[] {
       if (!isVisible(bench, now.part) || now.lifted) continue;
       // A wire on its right terminal is what anybody expects to see: no news.
       const key = `landed.${end}`;
-      if (now.terminal === wire.data[end] && !bench.seen.has(`${wire.id}.${key}`)) bench.seen.set(`${wire.id}.${key}`, endPoint(wire.id, end));
+      if (now.terminal === wire.data[end] && !bench.seen.has(`${wire.id}.${key}`))
+        bench.seen.set(`${wire.id}.${key}`, endPoint(wire.id, end));
       else note(bench, notices, wire.id, key, now.terminal === wire.data[end] ? endPoint(wire.id, end) : now.terminal, 'see');
     }
   }
@@ -59,7 +60,8 @@ export function levels(bench: Bench): ReadonlyMap<string, number> {
   for (const part of bench.world.assembly.parts) {
     if (!isHere(bench, part)) continue;
     for (const sign of signsOf(bench, part)) {
-      if (sign.minor === true && typeof sign.value === 'number' && perceives(bench, part, sign)) found.set(`${part.id}.${sign.key}`, sign.value);
+      if (sign.minor === true && typeof sign.value === 'number' && perceives(bench, part, sign))
+        found.set(`${part.id}.${sign.key}`, sign.value);
     }
   }
   return found;

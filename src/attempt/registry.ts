@@ -2,16 +2,7 @@ import { METER_FUNCTIONS } from '../meter/functions.ts';
 import { MAT_PLACE, WIRE_ENDS } from '../rig/points.ts';
 import { BODY } from '../world/state.ts';
 import { rewire, settle, stateOf } from '../world/world.ts';
-import {
-  bodyOf,
-  canLift,
-  controlReachable,
-  isHere,
-  isVisible,
-  reachablePoints,
-  isReachable,
-  wireEnd,
-} from './access.ts';
+import { bodyOf, canLift, controlReachable, isHere, isReachable, isVisible, reachablePoints, wireEnd } from './access.ts';
 import type { Action, ActionName, ActionOf } from './actions.ts';
 import type { Bench } from './bench.ts';
 import { COST_SECONDS } from './costs.ts';
@@ -161,7 +152,10 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
       if (panel !== undefined) operate(bench, panel, 'cover', open ? 'open' : 'closed');
     },
     electrical: true,
-    options: (bench) => bench.world.assembly.rig.covers.flatMap(({ id }) => [true, false].map((open) => ({ name: 'cover' as const, cover: id, open }))),
+    options: (bench) =>
+      bench.world.assembly.rig.covers.flatMap(({ id }) =>
+        [true, false].map((open) => ({ name: 'cover' as const, cover: id, open })),
+      ),
   },
   operate: {
     seconds: () => COST_SECONDS.operate,
@@ -264,7 +258,9 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     },
     electrical: false,
     options: (bench) =>
-      (['red', 'black'] as const).flatMap((lead) => [null, ...reachablePoints(bench)].map((at) => ({ name: 'probe' as const, lead, at }))),
+      (['red', 'black'] as const).flatMap((lead) =>
+        [null, ...reachablePoints(bench)].map((at) => ({ name: 'probe' as const, lead, at })),
+      ),
   },
   clamp: {
     seconds: () => COST_SECONDS.clamp,
@@ -282,9 +278,11 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     },
     electrical: false,
     options: (bench) =>
-      [null, ...bench.world.assembly.rig.wires.filter((wire) => !wire.pin).map((wire) => wire.id), ...bench.world.assembly.rig.cables.map((cable) => cable.id)].map(
-        (around) => ({ name: 'clamp', around, turns: 1 }),
-      ),
+      [
+        null,
+        ...bench.world.assembly.rig.wires.filter((wire) => !wire.pin).map((wire) => wire.id),
+        ...bench.world.assembly.rig.cables.map((cable) => cable.id),
+      ].map((around) => ({ name: 'clamp', around, turns: 1 })),
   },
   jumper: {
     seconds: () => COST_SECONDS.jumper,
@@ -304,7 +302,9 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     options(bench) {
       const points = reachablePoints(bench);
       const laid = bench.world.state.jumpers.map(({ from, to }) => ({ name: 'jumper' as const, from, to, on: false }));
-      const possible = points.flatMap((from, place) => points.slice(place + 1).map((to) => ({ name: 'jumper' as const, from, to, on: true })));
+      const possible = points.flatMap((from, place) =>
+        points.slice(place + 1).map((to) => ({ name: 'jumper' as const, from, to, on: true })),
+      );
       return [...laid, ...possible];
     },
   },
@@ -380,7 +380,10 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     },
     refusal(bench, { target }) {
       const part = partOf(bench, target);
-      if (part) return isVisible(bench, part) || (part.data.rides !== undefined && isHere(bench, part)) ? undefined : no('notHere', { part: target });
+      if (part)
+        return isVisible(bench, part) || (part.data.rides !== undefined && isHere(bench, part))
+          ? undefined
+          : no('notHere', { part: target });
       const wire = wireOf(bench, target);
       if (!wire) return no('noSuchPart');
       if (wire.data.fixed) return no('fixedWire', { wire: target });
@@ -388,7 +391,11 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     },
     apply: (bench, { target }) => repair(bench, target),
     electrical: true,
-    options: (bench) => [...bench.world.assembly.parts, ...bench.world.assembly.wires.filter((wire) => !wire.data.fixed)].map(({ id }) => ({ name: 'replace', target: id })),
+    options: (bench) =>
+      [...bench.world.assembly.parts, ...bench.world.assembly.wires.filter((wire) => !wire.data.fixed)].map(({ id }) => ({
+        name: 'replace',
+        target: id,
+      })),
   },
   name: {
     seconds: () => 0,

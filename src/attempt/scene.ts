@@ -1,5 +1,5 @@
-import { endPoint, terminalPoint, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
 import type { AssembledPart, AssembledWire } from '../rig/assemble.ts';
+import { endPoint, terminalPoint, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
 import { stateOf } from '../world/world.ts';
 import { bodyOf, canLift, controlReachable, isVisible, movedEnds, placeOf, terminalsReachable, wireEnd } from './access.ts';
 import type { Bench } from './bench.ts';

@@ -1,6 +1,6 @@
-import type { Control, Section } from '../parts/part.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
+import type { Control, Section } from '../parts/part.ts';
 import type { BodyPosition, Point, WireEnd } from '../rig/points.ts';
 import type { Action } from './actions.ts';
 

@@ -19,10 +19,10 @@ export function checkFiles(paths: readonly string[]): Checked[] {
   const results = new Map<string, DataError | undefined>();
   const formatOf = (json: unknown) => (typeof json === 'object' && json !== null && 'format' in json ? json.format : undefined);
   for (const { file, json } of read) {
-    if (json instanceof Error) results.set(file, json);
+    if (isDataError(json)) results.set(file, json);
     else if (formatOf(json) === 'bellwire-rig') {
       const rig = attempted(() => inFile(file, () => loadRig(json)));
-      if (rig instanceof Error) results.set(file, rig);
+      if (isDataError(rig)) results.set(file, rig);
       else {
         rigs.set(rig.id, rig);
         results.set(file, undefined);
@@ -40,7 +40,7 @@ export function checkFiles(paths: readonly string[]): Checked[] {
         checkTicket(ticket, rig);
       }),
     );
-    results.set(file, error instanceof Error ? error : undefined);
+    results.set(file, isDataError(error) ? error : undefined);
   }
   return files.map((file) => ({ file, error: results.get(file) }));
 }

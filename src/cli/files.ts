@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { dataError } from '../rig/errors.ts';
+import type { Resource } from 'i18next';
+import { dataError, isDataError } from '../rig/errors.ts';
 import type { RigData } from '../rig/schema.ts';
 import { type Library, loadLibrary } from '../scenario/library.ts';
 import type { Ticket } from '../scenario/ticket.ts';
@@ -17,7 +18,7 @@ export function readJson(path: string): unknown {
     if (statSync(path).size > LARGEST_FILE) throw dataError('data.large', path);
     text = readFileSync(path, 'utf8');
   } catch (error) {
-    if (error instanceof Error && 'path' in error && 'values' in error) throw error;
+    if (isDataError(error)) throw error;
     throw dataError('data.unreadable', path);
   }
   try {
@@ -46,7 +47,8 @@ export function jsonFiles(path: string): string[] {
 
 /** The rigs and tickets that come with Bellwire. */
 export function shippedLibrary(): Library {
-  const read = (folder: string) => Object.fromEntries(jsonFiles(join(ROOT, 'scenarios', folder)).map((file) => [basename(file), readJson(file)]));
+  const read = (folder: string) =>
+    Object.fromEntries(jsonFiles(join(ROOT, 'scenarios', folder)).map((file) => [basename(file), readJson(file)]));
   return loadLibrary(read('rigs'), read('tickets'));
 }
 
@@ -65,7 +67,9 @@ export function ticketById(library: Library, id: string): Ticket {
 }
 
 /** The words of one language, by namespace. */
-export function wordsOf(language: string): Record<string, unknown> {
+export function wordsOf(language: string): Resource[string] {
   const folder = join(ROOT, 'locales', language);
-  return Object.fromEntries(readdirSync(folder).map((file) => [basename(file, '.json'), readJson(join(folder, file))]));
+  return Object.fromEntries(
+    readdirSync(folder).map((file) => [basename(file, '.json'), readJson(join(folder, file)) as Resource[string][string]]),
+  );
 }

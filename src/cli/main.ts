@@ -20,7 +20,8 @@ function explain(error: unknown): string {
 /** Rows of `play` for people: step, minutes, kind, gain, suspects left, and what was done. */
 function playText(ticket: string, log: string): string {
   const { steps, debrief } = play(ticket, log);
-  const number = (value: number, digits: number) => new Intl.NumberFormat(i18next.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
+  const number = (value: number, digits: number) =>
+    new Intl.NumberFormat(i18next.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
   const rows = steps.map((step) =>
     [
       String(step.step).padStart(3),
@@ -32,7 +33,9 @@ function playText(ticket: string, log: string): string {
       step.reading ?? '',
     ].join('  '),
   );
-  const items = Object.entries(debrief.items).map(([item, line]) => `${i18next.t(`score:item.${item}`)}: ${number(line.points, 1)} / ${line.of}`);
+  const items = Object.entries(debrief.items).map(
+    ([item, line]) => `${i18next.t(`score:item.${item}`)}: ${number(line.points, 1)} / ${line.of}`,
+  );
   return [i18next.t('cli:columns'), ...rows, ...items, i18next.t('cli:total', { total: debrief.total })].join('\n');
 }
 

@@ -27,7 +27,9 @@ export function netlist(rigId: string, fault: string | undefined, logFile: strin
   const rig = rigById(library, rigId);
   const assembly = assemble(rig);
   const log = logFile === undefined ? undefined : inFile(logFile, () => checkLog(readJson(logFile)));
-  const job = log ? ticketById(library, log.ticket) : { weather: {}, complaint: { history: [], observed: [], works: [] }, faults: [] };
+  const job = log
+    ? ticketById(library, log.ticket)
+    : { weather: {}, complaint: { history: [], observed: [], works: [] }, faults: [] };
   const bench = createBench(assembly, fault === undefined ? job.faults : [faultOf(rig, fault)], job);
   for (const step of log?.steps ?? []) act(bench, step.action);
   const { world } = bench;

@@ -1,7 +1,7 @@
 import { type Attempt, replay } from '../attempt/attempt.ts';
+import { inFile } from '../scenario/library.ts';
 import type { Debrief } from '../score/debrief.ts';
 import { debriefOf } from '../score/score.ts';
-import { inFile } from '../scenario/library.ts';
 import { readJson, rigById, shippedLibrary, ticketById } from './files.ts';
 
 /** One step as `play` prints it. */
@@ -20,7 +20,10 @@ export interface PlayedStep {
 }
 
 /** Replays a saved attempt and works out what each step was worth. */
-export function play(ticketId: string, logFile: string): { readonly attempt: Attempt; readonly steps: readonly PlayedStep[]; readonly debrief: Debrief } {
+export function play(
+  ticketId: string,
+  logFile: string,
+): { readonly attempt: Attempt; readonly steps: readonly PlayedStep[]; readonly debrief: Debrief } {
   const library = shippedLibrary();
   const ticket = ticketById(library, ticketId);
   const json = readJson(logFile);

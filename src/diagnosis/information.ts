@@ -39,7 +39,8 @@ export function expectedGainBits<T>(predictions: readonly Prediction<T>[], apart
 
 function merge<T>(predictions: readonly Prediction<T>[]): Map<number, number> {
   const merged = new Map<number, number>();
-  for (const { weights } of predictions) for (const [answer, weight] of weights) merged.set(answer, (merged.get(answer) ?? 0) + weight);
+  for (const { weights } of predictions)
+    for (const [answer, weight] of weights) merged.set(answer, (merged.get(answer) ?? 0) + weight);
   return merged;
 }
 

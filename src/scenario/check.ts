@@ -15,11 +15,14 @@ export function checkTicket(ticket: Ticket, rig: RigData): void {
   const possible = possibleFaults(rig);
   ticket.faults.forEach((fault, index) => {
     const path = `faults[${index}]`;
-    if (!possible.some((each) => each.target === fault.target)) throw dataError('ticket.target', `${path}.target`, { target: fault.target });
+    if (!possible.some((each) => each.target === fault.target))
+      throw dataError('ticket.target', `${path}.target`, { target: fault.target });
     const found = possible.find((each) => each.target === fault.target && each.mode === fault.mode);
     if (!found) throw dataError('ticket.mode', `${path}.mode`, { target: fault.target, mode: fault.mode });
     if (!found.members.some((member) => member.magnitude === fault.magnitude)) {
-      throw dataError('ticket.magnitude', `${path}.magnitude`, { possible: found.members.map((member) => member.magnitude).join(', ') });
+      throw dataError('ticket.magnitude', `${path}.magnitude`, {
+        possible: found.members.map((member) => member.magnitude).join(', '),
+      });
     }
   });
   const assembly = assemble(rig);
@@ -30,7 +33,8 @@ export function checkTicket(ticket: Ticket, rig: RigData): void {
     if (!part) throw dataError('ticket.part', `${path}.part`, { part: act.part });
     const control = part.kind.controls?.find((each) => each.id === act.control);
     if (!control) throw dataError('ticket.control', `${path}.control`, { control: act.control });
-    if (act.name === 'operate' && !control.positions?.includes(act.position)) throw dataError('ticket.position', `${path}.position`, { position: act.position });
+    if (act.name === 'operate' && !control.positions?.includes(act.position))
+      throw dataError('ticket.position', `${path}.position`, { position: act.position });
     if (act.name === 'set' && (!control.range || act.value < control.range.from || act.value > control.range.to)) {
       throw dataError('ticket.value', `${path}.value`, { value: act.value });
     }
@@ -47,7 +51,8 @@ export function checkTicket(ticket: Ticket, rig: RigData): void {
     const part = assembly.partById.get(id);
     const site = part && sound.world.sites[part.index];
     const found = part && site && part.kind.signs(site, stateOf(sound.world, part)).find((each) => each.key === sign);
-    if (found?.value !== is) throw dataError('ticket.works', `complaint.works[${index}]`, { part: id, sign, found: found?.value ?? 'none' });
+    if (found?.value !== is)
+      throw dataError('ticket.works', `complaint.works[${index}]`, { part: id, sign, found: found?.value ?? 'none' });
   });
   if (complaintHolds(sound, ticket)) throw dataError('ticket.noComplaint', 'complaint.observed', {});
   if (!complaintHolds(bench, ticket)) throw dataError('ticket.complaint', 'complaint.observed', {});

@@ -26,7 +26,10 @@ export const ticketSchema = z.strictObject({
     .min(1)
     .max(1),
   weather: z
-    .strictObject({ outdoorFahrenheit: z.number().min(-60).max(130).optional(), startFahrenheit: z.number().min(-20).max(120).optional() })
+    .strictObject({
+      outdoorFahrenheit: z.number().min(-60).max(130).optional(),
+      startFahrenheit: z.number().min(-20).max(120).optional(),
+    })
     .default({}),
   complaint: z.strictObject({
     /** What the customer did: operating, setting, waiting. */

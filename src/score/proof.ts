@@ -1,5 +1,5 @@
-import { type Attempt, begin } from '../attempt/attempt.ts';
 import { act } from '../attempt/act.ts';
+import { type Attempt, begin } from '../attempt/attempt.ts';
 import { perceives, signsOf } from '../attempt/notices.ts';
 
 /**

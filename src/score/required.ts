@@ -28,7 +28,11 @@ export function firstUnproved(steps: readonly Step[]): number | undefined {
 }
 
 const needsDead = (step: Step): boolean =>
-  step.view.fn === 'ohms' || step.view.fn === 'tone' || step.view.fn === 'capacitance' || step.action.name === 'lift' || step.action.name === 'replace';
+  step.view.fn === 'ohms' ||
+  step.view.fn === 'tone' ||
+  step.view.fn === 'capacitance' ||
+  step.action.name === 'lift' ||
+  step.action.name === 'replace';
 
 /**
  * Whether safe working or proof asks for a step: proving the meter on a known source, isolating and checking for absence of
@@ -56,7 +60,7 @@ export function isRequired(assembly: Assembly, steps: readonly Step[], index: nu
       break;
   }
   const volts = voltsRead(step);
-  if (volts === undefined || (action.name !== 'probe' && action.name !== 'meter' && action.name !== 'operate')) return false;
+  if (volts === undefined || (action.name !== 'probe' && action.name !== 'meter')) return false;
   const earlier = steps.slice(0, index);
   if (volts >= KNOWN_SOURCE_VOLTS) return !earlier.some((each) => (voltsRead(each) ?? 0) >= KNOWN_SOURCE_VOLTS);
   const isolated = earlier.some((each) => each.action.name === 'operate' && ['off', 'out'].includes(each.action.position));

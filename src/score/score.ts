@@ -10,7 +10,17 @@ import { callProved } from './proof.ts';
 import { firstUnproved, isRequired } from './required.ts';
 
 /** Points as diagnosis.md has them. */
-const POINTS = { section: 15, part: 20, failure: 15, economy: 25, safety: 15, evidence: 5, call: 5, unsafe: 5, soundReplaced: 10 } as const;
+const POINTS = {
+  section: 15,
+  part: 20,
+  failure: 15,
+  economy: 25,
+  safety: 15,
+  evidence: 5,
+  call: 5,
+  unsafe: 5,
+  soundReplaced: 10,
+} as const;
 
 /** Works out what an attempt was worth: every twin is driven through it again. */
 export function debriefOf(attempt: Attempt): Debrief {
@@ -119,15 +129,22 @@ function isolation(attempt: Attempt, following: Following, truth: Naming, named:
   const reasons: ScoreReason[] = [];
   const truths = attempt.job.faults.map((fault) => ({ ...truth, ...fault }));
   const values = { percent: Math.round(probability * 100) };
-  reasons.push(named.section === truth.section ? reason('sectionRight', POINTS.section, nameStep) : reason('sectionWrong', 0, nameStep));
+  reasons.push(
+    named.section === truth.section ? reason('sectionRight', POINTS.section, nameStep) : reason('sectionWrong', 0, nameStep),
+  );
   if (truths.some((each) => each.target === named.target)) {
-    reasons.push(reason(probability > 0.999 ? 'partRight' : 'partGuessed', POINTS.part * partProbability(following, named), nameStep, { percent: Math.round(partProbability(following, named) * 100) }));
+    reasons.push(
+      reason(probability > 0.999 ? 'partRight' : 'partGuessed', POINTS.part * partProbability(following, named), nameStep, {
+        percent: Math.round(partProbability(following, named) * 100),
+      }),
+    );
     if (truths.some((each) => sameNaming(each, named))) {
       reasons.push(reason(probability > 0.999 ? 'failureRight' : 'failureGuessed', POINTS.failure * probability, nameStep, values));
     } else reasons.push(reason('failureWrong', 0, nameStep));
   } else reasons.push(reason('partWrong', 0, nameStep));
   for (const step of attempt.steps) {
-    if (step.replacedSound && step.action.name === 'replace') reasons.push(reason('soundReplaced', -POINTS.soundReplaced, step.view.number, { target: step.action.target }));
+    if (step.replacedSound && step.action.name === 'replace')
+      reasons.push(reason('soundReplaced', -POINTS.soundReplaced, step.view.number, { target: step.action.target }));
   }
   return line(of, reasons);
 }
@@ -184,10 +201,24 @@ function proof(attempt: Attempt, following: Following, nameStep: Step | undefine
   const reasons: ScoreReason[] = [];
   if (nameStep?.action.name === 'name' && named) {
     const { evidence } = nameStep.action;
-    const left = leftByEvidence(following.field, following.arrival, evidence.map((number) => following.columns[number - 1]));
-    const others = [...left].flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []).filter((each) => !sameNaming(each, named));
-    if (evidence.length > 0 && others.length === 0 && left.size > 0) reasons.push(reason('evidenceProves', POINTS.evidence, nameStep.view.number));
-    else if (others[0]) reasons.push(reason('evidenceAlsoFits', 0, nameStep.view.number, { target: others[0].target, mode: others[0].mode, count: others.length }));
+    const left = leftByEvidence(
+      following.field,
+      following.arrival,
+      evidence.map((number) => following.columns[number - 1]),
+    );
+    const others = [...left]
+      .flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? [])
+      .filter((each) => !sameNaming(each, named));
+    if (evidence.length > 0 && others.length === 0 && left.size > 0)
+      reasons.push(reason('evidenceProves', POINTS.evidence, nameStep.view.number));
+    else if (others[0])
+      reasons.push(
+        reason('evidenceAlsoFits', 0, nameStep.view.number, {
+          target: others[0].target,
+          mode: others[0].mode,
+          count: others.length,
+        }),
+      );
     else reasons.push(reason('evidenceNone', 0, nameStep.view.number));
   } else reasons.push(reason('evidenceNone', 0));
   reasons.push(callProved(attempt) ? reason('callProved', POINTS.call) : reason('callNotProved', 0));

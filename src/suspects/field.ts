@@ -42,7 +42,9 @@ export function gatherField(job: Job, assembly: Assembly): Field {
   const weights: number[] = [];
   const found: { hypothesis: number; bench: Bench; share: number }[] = [];
   for (const fault of possibleFaults(assembly.rig)) {
-    const benches = fault.members.map((member) => createBench(assembly, [member], job)).filter((bench) => complaintHolds(bench, job));
+    const benches = fault.members
+      .map((member) => createBench(assembly, [member], job))
+      .filter((bench) => complaintHolds(bench, job));
     if (benches.length === 0) continue;
     const hypothesis = hypotheses.push(namingOf(fault)) - 1;
     weights.push(fault.weight);
@@ -59,7 +61,12 @@ export function gatherField(job: Job, assembly: Assembly): Field {
 
 /** The first look round on arriving, which is an observation too. */
 export function arriveField(field: Field, truth: Observation): Column {
-  return compare(field, truth, field.twins.map((twin) => arrive(twin.bench)), field.twins.map(() => true));
+  return compare(
+    field,
+    truth,
+    field.twins.map((twin) => arrive(twin.bench)),
+    field.twins.map(() => true),
+  );
 }
 
 /**
@@ -67,7 +74,12 @@ export function arriveField(field: Field, truth: Observation): Column {
  * @param left by twin: whether it had predicted everything so far
  */
 export function stepField(field: Field, action: Action, truth: Observation, left: readonly boolean[]): Column {
-  return compare(field, truth, field.twins.map((twin) => act(twin.bench, action).observation), left);
+  return compare(
+    field,
+    truth,
+    field.twins.map((twin) => act(twin.bench, action).observation),
+    left,
+  );
 }
 
 function compare(field: Field, truth: Observation, predicted: readonly Observation[], left: readonly boolean[]): Column {

@@ -1,5 +1,5 @@
-import { type Attempt, begin, type Step } from '../attempt/attempt.ts';
 import { act } from '../attempt/act.ts';
+import { type Attempt, begin, type Step } from '../attempt/attempt.ts';
 import type { Bench } from '../attempt/bench.ts';
 import type { Job } from '../attempt/job.ts';
 import { kindOf } from '../attempt/registry.ts';
@@ -74,7 +74,11 @@ function follow(job: Job, rig: RigData, steps: readonly Step[]): Following {
 
 export function takeSnapshot(bench: Bench): Snapshot {
   const { place, fn, red, black, clamp, turns, meterFuseOpen } = bench;
-  return { state: cloneState(bench.world.state), hands: { place, fn, red, black, clamp, turns, meterFuseOpen }, seen: new Map(bench.seen) };
+  return {
+    state: cloneState(bench.world.state),
+    hands: { place, fn, red, black, clamp, turns, meterFuseOpen },
+    seen: new Map(bench.seen),
+  };
 }
 
 export function goBack(bench: Bench, snapshot: Snapshot): void {

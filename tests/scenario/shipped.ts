@@ -1,5 +1,5 @@
-import { begin, type Attempt, perform } from '../../src/attempt/attempt.ts';
 import type { Action } from '../../src/attempt/actions.ts';
+import { type Attempt, begin, perform } from '../../src/attempt/attempt.ts';
 import { shippedLibrary } from '../../src/cli/files.ts';
 import type { RigData } from '../../src/rig/schema.ts';
 import type { Ticket } from '../../src/scenario/ticket.ts';

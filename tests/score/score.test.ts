@@ -3,14 +3,22 @@ import type { Attempt } from '../../src/attempt/attempt.ts';
 import type { Debrief } from '../../src/score/debrief.ts';
 import { debriefOf } from '../../src/score/score.ts';
 import { library, start, take } from '../scenario/shipped.ts';
-import { black, close, lift, look, meter, open, operate, red, replace, SOLUTIONS, walk, wait } from './solutions.ts';
+import { black, close, lift, look, meter, open, operate, red, replace, SOLUTIONS, wait, walk } from './solutions.ts';
 
 /** Plays a ticket with its solution; what is given instead replaces a part of it. */
-function play(id: string, change: Partial<(typeof SOLUTIONS)[string]> = {}, evidence?: number[]): { attempt: Attempt; debrief: Debrief } {
+function play(
+  id: string,
+  change: Partial<(typeof SOLUTIONS)[string]> = {},
+  evidence?: number[],
+): { attempt: Attempt; debrief: Debrief } {
   const solution = { ...SOLUTIONS[id]!, ...change };
   const attempt = start(id);
   take(attempt, ...solution.search);
-  take(attempt, { name: 'name', ...solution.name, evidence: evidence ?? attempt.steps.map((step) => step.view.number) }, ...solution.after);
+  take(
+    attempt,
+    { name: 'name', ...solution.name, evidence: evidence ?? attempt.steps.map((step) => step.view.number) },
+    ...solution.after,
+  );
   return { attempt, debrief: debriefOf(attempt) };
 }
 
@@ -68,7 +76,14 @@ describe('economy', () => {
 
   it('a set-up is a step without which a later one could not have been done or would have told something else', () => {
     const { debrief } = play('clicksButWontStart');
-    expect(debrief.steps.slice(0, 6).map((step) => step.kind)).toEqual(['informative', 'informative', 'setUp', 'setUp', 'informative', 'informative']);
+    expect(debrief.steps.slice(0, 6).map((step) => step.kind)).toEqual([
+      'informative',
+      'informative',
+      'setUp',
+      'setUp',
+      'informative',
+      'informative',
+    ]);
   });
 
   it('looking at the same thing twice is wasted the second time', () => {
@@ -79,14 +94,27 @@ describe('economy', () => {
 
 describe('safe work', () => {
   it('ohms on a live circuit costs five, once however often', () => {
-    const careless = [walk('furnace'), open('blowerDoor'), operate('doorSwitch', 'plunger', 'held'), meter('ohms'), red('board.R'), black('board.C'), wait(15)];
-    const { debrief } = play('quietAfterTheStorm', { search: [...careless, look('drainPan')], after: [operate('doorSwitch', 'plunger', 'out'), close('blowerDoor')] });
+    const careless = [
+      walk('furnace'),
+      open('blowerDoor'),
+      operate('doorSwitch', 'plunger', 'held'),
+      meter('ohms'),
+      red('board.R'),
+      black('board.C'),
+      wait(15),
+    ];
+    const { debrief } = play('quietAfterTheStorm', {
+      search: [...careless, look('drainPan')],
+      after: [operate('doorSwitch', 'plunger', 'out'), close('blowerDoor')],
+    });
     expect(debrief.items.safety.points).toBe(10);
     expect(debrief.items.safety.reasons.filter((reason) => reason.points < 0)).toMatchObject([{ code: 'ohmsLive', step: 6 }]);
   });
 
   it('a door switch left held in and a cover left off cost five each', () => {
-    const { debrief } = play('quietAfterTheStorm', { search: [walk('furnace'), open('blowerDoor'), operate('doorSwitch', 'plunger', 'held'), look('drainPan')] });
+    const { debrief } = play('quietAfterTheStorm', {
+      search: [walk('furnace'), open('blowerDoor'), operate('doorSwitch', 'plunger', 'held'), look('drainPan')],
+    });
     const codes = debrief.items.safety.reasons.map((reason) => reason.code);
     expect(codes).toContain('bypassLeft');
     expect(codes).toContain('coverLeft');
@@ -102,7 +130,14 @@ describe('safe work', () => {
 
   it('a dead reading from a meter that was never proved costs five', () => {
     const { debrief } = play('fanButNoCooling', {
-      search: [walk('furnace'), open('blowerDoor'), operate('doorSwitch', 'plunger', 'held'), meter('voltsAc'), black('board.C'), red('board.Y')],
+      search: [
+        walk('furnace'),
+        open('blowerDoor'),
+        operate('doorSwitch', 'plunger', 'held'),
+        meter('voltsAc'),
+        black('board.C'),
+        red('board.Y'),
+      ],
       after: [],
     });
     expect(debrief.items.safety.reasons.map((reason) => reason.code)).toContain('meterNotProved');

@@ -44,7 +44,18 @@ export const SOLUTIONS: Readonly<Record<string, Solution>> = {
   warmUpstairs: {
     search: [...yAtTheBoard, tug('statY'), walk('hallway'), pull('thermostat'), red('subbase.R'), black('subbase.Y')],
     name: { target: 'statY', mode: 'open' },
-    after: [replace('statY'), seat('thermostat'), off, walk('furnace'), ...shutDoor, walk('hallway'), cool, walk('outdoor'), wait(300), closeTicket],
+    after: [
+      replace('statY'),
+      seat('thermostat'),
+      off,
+      walk('furnace'),
+      ...shutDoor,
+      walk('hallway'),
+      cool,
+      walk('outdoor'),
+      wait(300),
+      closeTicket,
+    ],
   },
   // Y dead at the board, full voltage from R to Y at the wall, so the conductor is whole; the contact is open on the mat.
   fanButNoCooling: {
