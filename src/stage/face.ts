@@ -10,6 +10,8 @@ export interface TerminalSpot {
   readonly x: number;
   readonly y: number;
   readonly way: Way;
+  /** A screw of this radius holds the wires down: its head lies over them. Without one they push on as crimped sleeves. */
+  readonly screw?: number;
 }
 
 /** How large a face is and where its terminals sit. */
@@ -82,17 +84,19 @@ export function spaced(
   from: { readonly x: number; readonly y: number },
   step: { readonly x: number; readonly y: number },
   way: Way,
+  screw?: number,
 ): Record<string, TerminalSpot> {
-  return Object.fromEntries(ids.map((id, index) => [id, { x: from.x + step.x * index, y: from.y + step.y * index, way }]));
+  return Object.fromEntries(
+    ids.map((id, index) => {
+      const spot = { x: from.x + step.x * index, y: from.y + step.y * index, way };
+      return [id, screw === undefined ? spot : { ...spot, screw }];
+    }),
+  );
 }
 
 /** The printed label of a terminal, empty when nothing is printed there or the view does not hold it. */
 export function labelOf(part: PartView, terminal: string): string {
   return part.terminals.find((known) => known.id === terminal)?.label ?? '';
-}
-
-export function signIs(part: PartView, key: string, value: string | number): boolean {
-  return part.signs[key] === value;
 }
 
 /** The action that moves a control with positions to the one after its present position. */

@@ -1,4 +1,4 @@
-import { MATERIAL } from './tokens.ts';
+import { FAMILIES, MATERIAL } from './tokens.ts';
 import { disc, downward, fillBox, letter, line, lifted, ring, strokeBox, traceBox, type Box, type Pen } from './pen.ts';
 
 /** A slotted brass screw, head on. */
@@ -63,6 +63,13 @@ export function plate(pen: Pen, box: Box, text: string, size = 13): void {
 
 /** The name that the workshop has written under or over a part. */
 export function nameTape(pen: Pen, text: string, x: number, y: number, most: number, dark = false, align: CanvasTextAlign = 'left'): void {
+  if (dark) {
+    // A dark tape behind light letters, so that a wire underneath does not break them up.
+    pen.font = `600 13.5px ${FAMILIES.display}`;
+    const width = Math.min(most, pen.measureText(text).width) + 12;
+    const left = align === 'center' ? x - width / 2 : x - 6;
+    fillBox(pen, { x: left, y: y - 9, width, height: 18 }, 4, 'rgba(24, 30, 28, 0.78)');
+  }
   letter(pen, text, x, y, {
     size: 13.5,
     colour: dark ? MATERIAL.boardInk : MATERIAL.labelInk,
@@ -71,6 +78,13 @@ export function nameTape(pen: Pen, text: string, x: number, y: number, most: num
     align,
     most,
   });
+}
+
+/** The crimped sleeve by which a wire is pushed on a blade. */
+export function sleeve(pen: Pen, x: number, y: number, colour: string): void {
+  fillBox(pen, { x: x - 5.5, y: y - 8, width: 11, height: 16 }, 4, MATERIAL.outline);
+  fillBox(pen, { x: x - 4.5, y: y - 7, width: 9, height: 14 }, 3, colour);
+  fillBox(pen, { x: x - 3.5, y: y - 6, width: 2.5, height: 12 }, 1.2, 'rgba(255, 255, 255, 0.28)');
 }
 
 /** A grommet or conduit's end that wires come out of. */

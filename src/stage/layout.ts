@@ -40,6 +40,8 @@ export interface Run {
   readonly curve: Curve;
   /** Which ends of the curve are at a terminal: only these lie in front of the faces where wires run behind. */
   readonly landed: readonly [boolean, boolean];
+  /** Whether a screw holds it there. */
+  readonly screwed: readonly [boolean, boolean];
 }
 
 /** Everything of a view that stands in the trainee's place, in scene units. */
@@ -76,6 +78,7 @@ interface Landing {
   readonly way: Way;
   readonly home: PlacedPart;
   readonly lifted: boolean;
+  readonly screwed: boolean;
 }
 
 /** Where an end of a wire is in the scene; undefined when it is not in it. */
@@ -88,11 +91,11 @@ function landing(wire: WireView, end: WireEnd, byId: ReadonlyMap<string, PlacedP
   const spot: TerminalSpot | undefined = home?.shape.terminals[terminal];
   if (home === undefined || spot === undefined) return undefined;
   const here = { x: home.x + spot.x, y: home.y + spot.y };
-  if (ending.lifted) return { spot: beside(ahead(here, spot.way, 46), spot.way, 15), way: spot.way, home, lifted: true };
+  if (ending.lifted) return { spot: beside(ahead(here, spot.way, 46), spot.way, 15), way: spot.way, home, lifted: true, screwed: false };
   const landedHere = home.part.terminals.find((each) => each.id === terminal)?.wires ?? [];
   const index = Math.max(0, landedHere.indexOf(wire.id));
   const shift = landedHere.length < 2 ? 0 : (index - (landedHere.length - 1) / 2) * Math.min(7, 22 / landedHere.length);
-  return { spot: beside(here, spot.way, shift), way: spot.way, home, lifted: false };
+  return { spot: beside(here, spot.way, shift), way: spot.way, home, lifted: false, screwed: spot.screw !== undefined };
 }
 
 function nearest(spots: readonly Spot[], to: Spot): Spot | undefined {
@@ -122,16 +125,23 @@ function offset(spot: Spot, index: number): Spot {
 
 function runsOf(wire: WireView, index: number, from: Landing | undefined, to: Landing | undefined, view: BenchView): Run[] {
   const look = lookOf(view.place);
-  const run = (curve: Curve, landed: readonly [boolean, boolean]): Run => ({ wire: wire.id, cable: wire.cable, colour: wire.colour, curve, landed });
+  const run = (curve: Curve, start: Landing, end?: Landing): Run => ({
+    wire: wire.id,
+    cable: wire.cable,
+    colour: wire.colour,
+    curve,
+    landed: [!start.lifted, end !== undefined && !end.lifted],
+    screwed: [start.screwed, end?.screwed ?? false],
+  });
   if (from !== undefined && to !== undefined) {
     if (from.home.part.cover === to.home.part.cover) {
-      return [run(wireCurve(from.spot, from.way, to.spot, to.way), [true, true])];
+      return [run(wireCurve(from.spot, from.way, to.spot, to.way), from, to)];
     }
     const join = shortestJoin(look.joins, from.spot, to.spot);
-    if (join === undefined) return [run(wireCurve(from.spot, from.way, to.spot, to.way), [true, true])];
+    if (join === undefined) return [run(wireCurve(from.spot, from.way, to.spot, to.way), from, to)];
     return [
-      run(intoHole(from.spot, from.way, offset(join.from, index)), [true, false]),
-      run(intoHole(to.spot, to.way, offset(join.to, index)), [true, false]),
+      run(intoHole(from.spot, from.way, offset(join.from, index)), from),
+      run(intoHole(to.spot, to.way, offset(join.to, index)), to),
     ];
   }
   const only = from ?? to;
@@ -142,7 +152,7 @@ function runsOf(wire: WireView, index: number, from: Landing | undefined, to: La
   const holes = other.place === view.place && look.joins.length > 0 ? look.joins.flatMap((join) => [join.from, join.to]) : look.exits;
   const hole = own === undefined ? nearest(holes, only.spot) : { x: only.home.x + own.x, y: only.home.y + own.y };
   if (hole === undefined) return [];
-  return [run(intoHole(only.spot, only.way, own === undefined ? offset(hole, index) : spreadAcross(hole, only)), [true, false])];
+  return [run(intoHole(only.spot, only.way, own === undefined ? offset(hole, index) : spreadAcross(hole, only)), only)];
 }
 
 /** Conductors come out of a sub-base's hole side by side, in the order of their screws. */

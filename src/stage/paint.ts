@@ -1,6 +1,6 @@
 import type { BenchView } from '../attempt/view.ts';
 import type { Words } from './face.ts';
-import { nameTape, plate, tag } from './hardware.ts';
+import { nameTape, plate, screw, sleeve, tag } from './hardware.ts';
 import { spotOf, type PlacedPart, type Run, type Scene } from './layout.ts';
 import { letter, wrapped, type Box, type Pen } from './pen.ts';
 import { drawCavity, drawHoles, drawLid, lookOf, type Caption } from './places.ts';
@@ -41,8 +41,25 @@ function drawRuns(pen: Pen, runs: readonly Run[], width: number): void {
 
 function drawStubs(pen: Pen, scene: Scene, width: number): void {
   for (const run of scene.runs) {
-    if (run.landed[0]) strokeWire(pen, stub(run.curve, true, 26), insulation(run.colour), width);
-    if (run.landed[1]) strokeWire(pen, stub(run.curve, false, 26), insulation(run.colour), width);
+    if (run.landed[0]) strokeWire(pen, stub(run.curve, true, 26), insulation(run.colour), width, 'butt');
+    if (run.landed[1]) strokeWire(pen, stub(run.curve, false, 26), insulation(run.colour), width, 'butt');
+  }
+}
+
+/** Screw heads over the wires that they hold; sleeves where a wire is pushed on a blade. */
+function drawFasteners(pen: Pen, scene: Scene): void {
+  for (const { part, shape, face, x, y } of scene.parts) {
+    if (face.over === true) continue;
+    for (const terminal of part.terminals) {
+      const spot = shape.terminals[terminal.id];
+      if (spot?.screw !== undefined) screw(pen, x + spot.x, y + spot.y, spot.screw);
+    }
+  }
+  for (const run of scene.runs) {
+    run.landed.forEach((landed, index) => {
+      const end = index === 0 ? run.curve[0] : run.curve[3];
+      if (landed && !run.screwed[index]) sleeve(pen, end.x, end.y, insulation(run.colour));
+    });
   }
 }
 
@@ -57,7 +74,7 @@ function drawCaption(pen: Pen, caption: Caption, words: Words, dark: boolean): v
   if (caption.line === undefined) return;
   const how = { size: 14.5, align: 'left', colour: dark ? '#D5DDD2' : '#5A5240' } as const;
   letter(pen, ' ', caption.x, caption.y, how);
-  wrapped(pen, words(caption.line), 250).forEach((row, index) => {
+  wrapped(pen, words(caption.line), caption.most ?? 250).forEach((row, index) => {
     letter(pen, row, caption.x, caption.y + 24 + index * 19, how);
   });
 }
@@ -75,6 +92,7 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   for (const part of plainParts) at(pen, part, () => part.face.draw(pen, part.part, words));
   if (look.harness) drawStubs(pen, scene, look.wireWidth);
   else drawRuns(pen, scene.runs, look.wireWidth);
+  drawFasteners(pen, scene);
   for (const end of scene.ends) if (end.lifted) strokeBareEnd(pen, end.root, pastRoot(end.root, end));
   for (const part of over) at(pen, part, () => part.face.draw(pen, part.part, words));
   for (const cover of scene.covers) {
@@ -121,7 +139,7 @@ export function paintHand(pen: Pen, scene: Scene, view: BenchView, bounds: Box, 
     if (lead === held) {
       const tip = pointer ?? { x: here.tip.x, y: here.tip.y - 14 };
       drawLead(pen, lead, tip, pointer === undefined ? here.way : probeWay(tip, 628), edgeOf(bounds, lead));
-    } else drawLead(pen, lead, here.tip, here.way, here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y - 4 } : edgeOf(bounds, lead));
+    } else drawLead(pen, lead, here.tip, here.way, here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y + 2 } : edgeOf(bounds, lead), here.rested);
   }
 }
 

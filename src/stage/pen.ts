@@ -88,7 +88,7 @@ export interface Lettering {
 export function letter(pen: Pen, text: string, x: number, y: number, how: Lettering): void {
   if (text === '') return;
   const family = FAMILIES[how.family ?? 'text'];
-  pen.font = `${String(how.weight ?? 400)} ${how.wide === true ? 'expanded ' : ''}${String(how.size)}px ${family}`;
+  pen.font = `${String(how.weight ?? 400)} ${how.wide === true ? 'semi-expanded ' : ''}${String(how.size)}px ${family}`;
   pen.textAlign = how.align ?? 'center';
   pen.textBaseline = 'middle';
   pen.fillStyle = how.colour;

@@ -8,6 +8,8 @@ import type { Spot } from './wires.ts';
 export interface Caption extends Spot {
   readonly heading: string;
   readonly line?: string;
+  /** Widest that the line may run, scene units. */
+  readonly most?: number;
 }
 
 /** Two ends of a conduit or grommet that wires between enclosures go through. */
@@ -29,6 +31,8 @@ export interface PlaceLook {
   /** Where wires leave for other places. */
   readonly exits: readonly Spot[];
   readonly joins: readonly Join[];
+  /** Where the tags stand that put opened covers back, in the order of the place's covers. */
+  readonly tags?: readonly Spot[];
   captions?(view: BenchView): readonly Caption[];
 }
 
@@ -70,7 +74,7 @@ function thermostatCaptions(view: BenchView): readonly Caption[] {
   const base = { x: 40, y: 46, heading: 'stage:heading.subbase', line: 'stage:heading.subbaseLine' };
   switch (body) {
     case 'seated':
-      return [{ x: 40, y: 46, heading: 'stage:heading.seated', line: 'stage:heading.seatedLine' }];
+      return [{ x: 40, y: 46, heading: 'stage:heading.seated', line: 'stage:heading.seatedLine', most: 340 }];
     case 'pulled':
       return [base, { x: 40, y: 294, heading: 'stage:heading.pulled', line: 'stage:heading.pulledLine' }];
     case 'turned':
@@ -118,7 +122,7 @@ const mat: PlaceLook = {
   captions: (view) =>
     view.parts.some((part) => part.body === 'mat')
       ? [{ x: 60, y: 62, heading: 'stage:heading.mat', line: 'stage:heading.matLine' }]
-      : [{ x: 60, y: 62, heading: 'stage:heading.matEmpty', line: 'stage:heading.matEmptyLine' }],
+      : [{ x: 60, y: 62, heading: 'stage:heading.matEmpty', line: 'stage:heading.matEmptyLine', most: 480 }],
 };
 
 const CABINET: Box = { x: 176, y: 6, width: 622, height: 592 };
@@ -127,8 +131,13 @@ const furnace: PlaceLook = {
   coverLook: 'enamel',
   harness: true,
   wireWidth: 5,
+  tags: [
+    { x: 10, y: 500 },
+    { x: 10, y: 546 },
+  ],
   exits: [
-    { x: 184, y: 578 },
+    { x: 200, y: 574 },
+    { x: 10, y: 236 },
     { x: 10, y: 330 },
   ],
   joins: [
@@ -136,7 +145,7 @@ const furnace: PlaceLook = {
     { from: { x: 476, y: 294 }, to: { x: 476, y: 294 } },
     { from: { x: 596, y: 294 }, to: { x: 596, y: 294 } },
     { from: { x: 94, y: 212 }, to: { x: 192, y: 312 } },
-    { from: { x: 150, y: 262 }, to: { x: 192, y: 340 } },
+    { from: { x: 164, y: 320 }, to: { x: 194, y: 350 } },
   ],
   backdrop(pen, bounds) {
     wall(pen, bounds, '#D9CFB8', MATERIAL.closetWall, MATERIAL.closetShade);
@@ -161,9 +170,13 @@ const outdoor: PlaceLook = {
   coverLook: 'louvred',
   harness: true,
   wireWidth: 6,
+  tags: [
+    { x: 12, y: 26 },
+    { x: 12, y: 70 },
+  ],
   exits: [
-    { x: 196, y: 556 },
-    { x: 89, y: 386 },
+    { x: 198, y: 138 },
+    { x: 89, y: 128 },
   ],
   joins: [{ from: { x: 118, y: 372 }, to: { x: 190, y: 470 } }],
   backdrop(pen, bounds) {
@@ -205,12 +218,13 @@ const outdoor: PlaceLook = {
 
 const panel: PlaceLook = {
   coverLook: 'grey',
-  harness: false,
+  tags: [{ x: 6, y: 60 }],
+  harness: true,
   wireWidth: 8,
   exits: [
-    { x: 174, y: 566 },
-    { x: 626, y: 566 },
-    { x: 400, y: 574 },
+    { x: 178, y: 560 },
+    { x: 622, y: 560 },
+    { x: 386, y: 566 },
   ],
   joins: [],
   backdrop(pen, bounds) {

@@ -3,6 +3,7 @@ import type { BenchView } from '../attempt/view.ts';
 import type { Handle } from './face.ts';
 import { spotOf, type PlacedPart, type Scene } from './layout.ts';
 import type { Box } from './pen.ts';
+import { lookOf } from './places.ts';
 import { SCENE, SIZES } from './tokens.ts';
 import { distanceTo, probeWay, PROBE_LENGTH, type Spot } from './wires.ts';
 
@@ -33,7 +34,7 @@ export function leadAt(scene: Scene, view: BenchView, lead: Lead): { readonly ti
   return { tip: { x: tip.x, y: tip.y + 3 }, way: probeWay(tip, SCENE.height - 20), rested: false };
 }
 
-const TAG = { width: 150, height: 34, gap: 12 } as const;
+const TAG = { width: 156, height: 34, gap: 12 } as const;
 
 function handleRegion({ part, x, y }: PlacedPart, handle: Handle): Region {
   return {
@@ -68,11 +69,13 @@ function bodyRegions(view: BenchView): Region[] {
 }
 
 function coverRegions(scene: Scene): Region[] {
-  return scene.covers.map((cover) => {
+  const tags = lookOf(scene.place).tags;
+  return scene.covers.map((cover, index) => {
     const { x, y, width, height } = cover.at;
-    const tag = { x: x + width - TAG.width - 6, y: y + height - TAG.height / 2, width: Math.min(TAG.width, width - 8), height: TAG.height };
+    const spot = tags?.[index] ?? { x: x + width - TAG.width - 6, y: y + height - TAG.height / 2 };
+    const tag = { ...spot, width: TAG.width, height: TAG.height };
     return {
-      box: cover.open ? { ...tag, x: Math.max(x + 4, tag.x) } : { x, y, width, height },
+      box: cover.open ? tag : { x, y, width, height },
       name: cover.open ? 'stage:handle.close' : 'stage:handle.open',
       values: { cover: cover.id },
       action: { name: 'cover', cover: cover.id, open: !cover.open },

@@ -1,6 +1,6 @@
 import { MATERIAL, WIRE } from './tokens.ts';
 import { disc, type Pen } from './pen.ts';
-import { leadCurve, PROBE_LENGTH, type Curve, type Spot } from './wires.ts';
+import { leadCurve, PROBE_LENGTH, restCurve, type Curve, type Spot } from './wires.ts';
 
 /** Insulation by the rig's colour name; copper when the name is not known. */
 export function insulation(colour: string): string {
@@ -21,9 +21,9 @@ function run(pen: Pen, colour: string, width: number): void {
 }
 
 /** An insulated wire: its shadow, its outline, its colour and the light along it. */
-export function strokeWire(pen: Pen, curve: Curve, colour: string, width = 8): void {
+export function strokeWire(pen: Pen, curve: Curve, colour: string, width = 8, cap: CanvasLineCap = 'round'): void {
   pen.save();
-  pen.lineCap = 'round';
+  pen.lineCap = cap;
   const drop = width * 0.34;
   trace(pen, curve, drop, drop);
   run(pen, 'rgba(30, 26, 16, 0.34)', width);
@@ -59,10 +59,10 @@ const LEAD: Readonly<Record<Lead, { readonly grip: string; readonly band: string
 };
 
 /** A test probe with its tip at `tip`, lying `way`, and its cable hanging to `edge`. */
-export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot): void {
+export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot, rested = false): void {
   const look = LEAD[lead];
   const back = { x: tip.x + way.x * PROBE_LENGTH, y: tip.y + way.y * PROBE_LENGTH };
-  strokeWire(pen, leadCurve(back, way, edge), look.cable, 9);
+  strokeWire(pen, rested ? restCurve(back, edge) : leadCurve(back, way, edge), look.cable, 9);
   pen.save();
   pen.translate(tip.x, tip.y);
   pen.rotate(Math.atan2(way.y, way.x) - Math.PI / 2);

@@ -37,7 +37,7 @@ export function wireCurve(from: Spot, fromWay: Way, to: Spot, toWay: Way): Curve
 /** A conductor from a terminal into a hole: it arrives from wherever it comes. */
 export function intoHole(from: Spot, way: Way, hole: Spot): Curve {
   const far = apart(from, hole);
-  const bend = ahead(from, way, Math.min(120, far * 0.55));
+  const bend = ahead(from, way, Math.min(48, far * 0.55));
   return [from, bend, { x: hole.x + (from.x - hole.x) * 0.42, y: hole.y + (from.y - hole.y) * 0.14 }, hole];
 }
 
@@ -51,6 +51,12 @@ export function leadCurve(from: Spot, way: Spot, edge: Spot): Curve {
     { x: edge.x - across, y: edge.y + 42 },
     edge,
   ];
+}
+
+/** The lead of a probe that lies at rest: along the foot of the scene to its edge. */
+export function restCurve(from: Spot, edge: Spot): Curve {
+  const third = (edge.x - from.x) / 3;
+  return [from, { x: from.x + third, y: from.y + 8 }, { x: edge.x - third, y: edge.y + 10 }, edge];
 }
 
 /** A jumper wire: two clips and a sagging bow between them. */

@@ -4,15 +4,15 @@ import { downward, fillBox, letter, lifted, line, strokeBox, type Pen } from '..
 import { MATERIAL } from '../tokens.ts';
 
 const SHAPE: Shape = {
-  width: 116,
-  height: 76,
-  terminals: { a: { x: 32, y: 34, way: 'left' }, b: { x: 84, y: 34, way: 'right' } },
+  width: 88,
+  height: 64,
+  terminals: { a: { x: 18, y: 24, way: 'left' }, b: { x: 70, y: 24, way: 'right' } },
 };
 
 /** The coloured body with its window; the element in it is only drawn once it has been looked at. */
 function body(pen: Pen, element: string | number | undefined): void {
   lifted(pen, 4, () => {
-    fillBox(pen, { x: -40, y: -15, width: 80, height: 30 }, 6, downward(pen, { x: -40, y: -15, width: 80, height: 30 }, '#B58BC4', '#8C5F9E'));
+    fillBox(pen, { x: -38, y: -14, width: 76, height: 28 }, 6, downward(pen, { x: -38, y: -14, width: 76, height: 28 }, '#B58BC4', '#8C5F9E'));
   });
   fillBox(pen, { x: -16, y: -10, width: 32, height: 20 }, 4, 'rgba(255, 255, 255, 0.35)');
   if (element === 'whole') line(pen, [[-14, 6], [-6, -5], [6, -5], [14, 6]], '#5C3F68', 3);
@@ -31,22 +31,22 @@ function body(pen: Pen, element: string | number | undefined): void {
 export const bladeFuse: Face = {
   shape: fixed(SHAPE),
   draw(pen, part, words) {
-    fillBox(pen, { x: 10, y: 14, width: 96, height: 40 }, 5, '#1D2A25');
-    strokeBox(pen, { x: 10, y: 14, width: 96, height: 40 }, 5, '#0F1814', 1);
-    for (const x of [32, 84]) fillBox(pen, { x: x - 8, y: 20, width: 16, height: 28 }, 2, MATERIAL.pin);
+    fillBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, '#1D2A25');
+    strokeBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, '#0F1814', 1);
+    for (const x of [18, 70]) fillBox(pen, { x: x - 8, y: 10, width: 16, height: 28 }, 2, MATERIAL.pin);
     pen.save();
     if (part.pulledOut === true) {
-      pen.translate(20, -16);
+      pen.translate(30, -30);
       pen.rotate(-0.32);
-    } else pen.translate(58, 34);
+    } else pen.translate(44, 24);
     body(pen, part.signs['element']);
     pen.restore();
-    nameTape(pen, words(`rig:part.${part.id}`), 58, 66, 116, true, 'center');
-    if (part.pulledOut === true) letter(pen, words('stage:mark.pulled'), 58, 34, { size: 13, weight: 600, colour: MATERIAL.boardInk, most: 40 });
+    nameTape(pen, words(`rig:part.${part.id}`), 44, 54, 88, true, 'center');
+    if (part.pulledOut === true) letter(pen, words('stage:mark.pulled'), 44, 24, { size: 13, weight: 600, colour: MATERIAL.boardInk, most: 40 });
   },
   handles(part): readonly Handle[] {
     if (part.pulledOut === undefined) return [];
     const name = part.pulledOut ? 'plug' : 'unplug';
-    return [{ box: { x: 6, y: 10, width: 104, height: 50 }, name, action: { name, part: part.id } }];
+    return [{ box: { x: 0, y: 2, width: 88, height: 60 }, name, action: { name, part: part.id } }];
   },
 };

@@ -46,9 +46,16 @@ export const igniter: Face = {
     strokeBox(pen, { x: 26, y: 64, width: 44, height: 24 }, 4, '#A59D88', 1);
     for (const spot of Object.values(IGNITER.terminals)) blade(pen, spot.x, spot.y, 11);
   },
+  through: (pen) => peepGlass(pen, 48, 60, 26),
   moving: (part) => (part.signs['glow'] === 1 ? [{ ...GLOW, x: 48, y: 44 }] : []),
   movingThrough: (part) => (part.signs['glow'] === 1 ? [{ ...PEEP_GLOW, x: 48, y: 60 }] : []),
 };
+
+/** A dark glass in the door, in front of what may glow behind it. */
+function peepGlass(pen: Pen, x: number, y: number, half: number): void {
+  fillBox(pen, { x: x - half, y: y - 19, width: half * 2, height: 38 }, 19, '#8D8777');
+  fillBox(pen, { x: x - half + 5, y: y - 14, width: half * 2 - 10, height: 28 }, 14, '#1D211E');
+}
 
 const PEEP_GLOW: Omit<Moving, 'x' | 'y'> = {
   picture: 'peepGlow',
@@ -134,6 +141,7 @@ export const burner: Face = {
       disc(pen, x, 94, 5, MATERIAL.brass);
     }
   },
+  through: (pen) => peepGlass(pen, 108, 60, 46),
   moving: (part) => (part.signs['flame'] === 1 ? TUBES.map((x) => ({ ...FLAME, x, y: 46 })) : []),
   movingThrough: (part) => (part.signs['flame'] === 1 ? [{ ...PEEP_FLAME, x: 108, y: 60 }] : []),
 };

@@ -1,5 +1,5 @@
 import type { PartView } from '../../attempt/view.ts';
-import { fixed, labelOf, spaced, type Face, type Moving, type Shape } from '../face.ts';
+import { fixed, labelOf, spaced, type Face, type Moving, type Shape, type Words } from '../face.ts';
 import { blade, fixing, nameTape, screw } from '../hardware.ts';
 import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
@@ -9,9 +9,9 @@ const SHAPE: Shape = {
   height: 252,
   terminals: {
     ...spaced(['FS', 'PSOUT', 'PSIN', 'LIMOUT', 'LIMIN', 'GV', 'GVC'], { x: 28, y: 22 }, { x: 46, y: 0 }, 'up'),
-    ...spaced(['L1', 'N'], { x: 22, y: 84 }, { x: 0, y: 52 }, 'left'),
-    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 310, y: 78 }, { x: 0, y: 45 }, 'right'),
-    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 98, y: 228 }, { x: 46, y: 0 }, 'down'),
+    ...spaced(['L1', 'N'], { x: 22, y: 76 }, { x: 0, y: 50 }, 'left'),
+    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 310, y: 78 }, { x: 0, y: 39 }, 'right'),
+    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 104, y: 228 }, { x: 46, y: 0 }, 'down', 12),
   },
 };
 
@@ -61,7 +61,7 @@ function print(pen: Pen, text: string, x: number, y: number, align: CanvasTextAl
   const words = text.split(' ');
   if (align === 'center' && words.length > 1) {
     words.forEach((word, row) => {
-      letter(pen, word, x, y + row * 13, style);
+      letter(pen, word, x, y + row * 12, style);
     });
   } else letter(pen, text, x, align === 'center' && words.length === 1 ? y : y, style);
 }
@@ -69,11 +69,27 @@ function print(pen: Pen, text: string, x: number, y: number, align: CanvasTextAl
 function drawPrint(pen: Pen, part: PartView): void {
   for (const [id, spot] of Object.entries(SHAPE.terminals)) {
     const text = labelOf(part, id);
-    if (spot.way === 'up') print(pen, text, spot.x, spot.y + 23);
+    if (spot.way === 'up') print(pen, text, spot.x, spot.y + 21);
     else if (spot.way === 'down') letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
     else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
     else print(pen, text, spot.x - 19, spot.y, 'right');
   }
+}
+
+/** Flash codes of this board, as the door's label prints them. */
+const CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
+
+function drawCodes(pen: Pen, words: Words): void {
+  const box = { x: -104, y: 40, width: 276, height: 182 };
+  fillBox(pen, box, 3, MATERIAL.label);
+  strokeBox(pen, box, 3, '#B3A986', 1);
+  const ink = { colour: MATERIAL.labelInk, align: 'left' } as const;
+  letter(pen, words('stage:codes.title'), box.x + 14, box.y + 18, { ...ink, size: 14, weight: 700, family: 'display' });
+  CODES.forEach((code, row) => {
+    const y = box.y + 42 + row * 20;
+    letter(pen, words(`stage:codes.mark.${code}`), box.x + 14, y, { ...ink, size: 13, weight: 700 });
+    letter(pen, words(`stage:codes.${code}`), box.x + 70, y, { ...ink, size: 13, most: 198 });
+  });
 }
 
 /** The furnace's control board: blades for the safeties above, line voltage at the sides, five screws for the thermostat below. */
@@ -85,11 +101,11 @@ export const furnaceBoard: Face = {
       fillBox(pen, box, 6, downward(pen, box, '#35604F', '#2A4A3E'));
     });
     strokeBox(pen, box, 6, '#20382F', 1.2);
-    for (const trace of [[98, 198, 98, 168, 150], [144, 198, 144, 176, 170], [190, 198, 190, 160, 200], [236, 198, 236, 166, 240]] as const) {
+    for (const trace of [[104, 196, 104, 174, 144], [150, 196, 150, 170, 164], [196, 196, 196, 172, 200], [242, 196, 242, 160, 236]] as const) {
       line(pen, [[trace[0], trace[1]], [trace[2], trace[3]], [trace[4], trace[3]]], MATERIAL.boardTrace, 1.6);
     }
-    for (const y of [78, 123, 168, 213]) line(pen, [[250, y], [232, y], [226, y - 10]], MATERIAL.boardTrace, 1.6);
-    nameTape(pen, words(`rig:part.${part.id}`), 166, 72, 150, true, 'center');
+    for (const y of [78, 117, 156, 195]) line(pen, [[250, y], [232, y], [226, y - 10]], MATERIAL.boardTrace, 1.6);
+    nameTape(pen, words(`rig:part.${part.id}`), 140, 74, 150, true, 'center');
     relay(pen, 88, 90);
     relay(pen, 134, 90);
     relay(pen, 88, 132);
@@ -101,7 +117,7 @@ export const furnaceBoard: Face = {
     }
     disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
     ring(pen, LIGHT.x, LIGHT.y, 8, '#14201B', 1.6);
-    for (const [x, y] of [[10, 46], [322, 46], [10, 240], [322, 244]] as const) fixing(pen, x, y, 4);
+    for (const [x, y] of [[10, 242], [322, 242]] as const) fixing(pen, x, y, 4);
     for (const spot of Object.values(SHAPE.terminals)) {
       if (spot.way === 'down') screw(pen, spot.x, spot.y, 12);
       else blade(pen, spot.x, spot.y, 12);
@@ -110,7 +126,8 @@ export const furnaceBoard: Face = {
   },
   moving: (part) => lit(part, LIGHT.x, LIGHT.y),
   movingThrough: (part) => lit(part, LIGHT.x, LIGHT.y),
-  through(pen) {
+  through(pen, _part, words) {
+    drawCodes(pen, words);
     // The peep glass in the door, in front of the light.
     disc(pen, LIGHT.x, LIGHT.y, 20, '#8D8777');
     disc(pen, LIGHT.x, LIGHT.y, 15, '#20261F');

@@ -86,7 +86,7 @@ export const inducer: Face = {
 const BLOWER: Shape = {
   width: 140,
   height: 206,
-  terminals: spaced(['HEAT', 'COOL', 'N'], { x: 24, y: 66 }, { x: 0, y: 46 }, 'left'),
+  terminals: spaced(['HEAT', 'COOL', 'N'], { x: 24, y: 54 }, { x: 0, y: 46 }, 'left'),
 };
 const BLOWER_WHEEL = rotor('blowerWheel', 36, (pen) => {
   wheel(pen, 36, 18);
@@ -100,20 +100,20 @@ export const blower: Face = {
     lifted(pen, 5, () => {
       fillBox(pen, { x: 6, y: 22, width: 130, height: 180 }, 26, downward(pen, { x: 6, y: 22, width: 130, height: 180 }, '#8F9692', '#6A716D'));
     });
-    disc(pen, 92, 128, 41, MATERIAL.hole);
-    ring(pen, 92, 128, 41, MATERIAL.steelDark, 2);
+    disc(pen, 92, 154, 41, MATERIAL.hole);
+    ring(pen, 92, 154, 41, MATERIAL.steelDark, 2);
     pen.save();
-    pen.translate(92, 128);
+    pen.translate(92, 154);
     BLOWER_WHEEL.paint(pen);
     pen.restore();
     for (const [id, spot] of Object.entries(BLOWER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'HEAT' ? 6 : 0), { size: 13, weight: 650, colour: '#151A17', align: 'left', most: id === 'HEAT' ? 60 : 30 });
+      letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'N' ? 12 : 0), { size: 13.5, weight: 700, colour: '#11150F', align: 'left', most: 60 });
     }
   },
   moving(part) {
     const motion = shaftMotion(part.signs['running'], part.signs['running'] === 'heat' ? 2.2 : 3);
-    return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 92, y: 128, motion }];
+    return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 92, y: 154, motion }];
   },
 };
 
@@ -166,7 +166,7 @@ export const condenserFan: Face = {
     terminalRow(pen, part, FAN);
   },
   moving(part) {
-    const motion = shaftMotion(part.signs['motion'], 1.6);
+    const motion = shaftMotion(part.signs['running'], 1.6);
     return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
   },
   through(pen) {
@@ -179,7 +179,7 @@ export const condenserFan: Face = {
     for (const radius of [76, 60, 44, 28]) ring(pen, 110, 102, radius, 'rgba(20, 24, 22, 0.6)', 1.6);
   },
   movingThrough(part) {
-    const motion = shaftMotion(part.signs['motion'], 1.6);
+    const motion = shaftMotion(part.signs['running'], 1.6);
     return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
   },
 };
@@ -228,7 +228,7 @@ export const compressor: Face = {
     pen.restore();
   },
   moving(part) {
-    const heard = part.signs['motion'];
+    const heard = part.signs['running'];
     if (heard === undefined || heard === 'off') return [];
     return [{ ...CAN, x: 100, y: 178, motion: { kind: 'shake', reach: heard === 'hum' ? 1.4 : 0.6 } }];
   },
@@ -236,16 +236,15 @@ export const compressor: Face = {
 
 const CAPACITOR: Shape = {
   width: 150,
-  height: 186,
-  terminals: spaced(['FAN', 'C', 'HERM'], { x: 27, y: 44 }, { x: 48, y: 0 }, 'up'),
+  height: 168,
+  terminals: spaced(['FAN', 'C', 'HERM'], { x: 27, y: 26 }, { x: 48, y: 0 }, 'up'),
 };
 
 /** The dual run capacitor. Whether its top is flat or swollen is only seen by looking close. */
 export const dualCapacitor: Face = {
   shape: fixed(CAPACITOR),
   draw(pen, part, words) {
-    nameTape(pen, words(`rig:part.${part.id}`), 75, 8, 150, true, 'center');
-    const can = { x: 6, y: 56, width: 138, height: 126 };
+    const can = { x: 6, y: 38, width: 138, height: 126 };
     const side = pen.createLinearGradient(6, 0, 144, 0);
     side.addColorStop(0, '#8C928E');
     side.addColorStop(0.3, '#D3D6D0');
@@ -255,20 +254,21 @@ export const dualCapacitor: Face = {
     });
     if (part.signs['case'] === 'swollen') {
       pen.beginPath();
-      pen.ellipse(75, 62, 66, 22, 0, Math.PI, 0);
+      pen.ellipse(75, 44, 66, 22, 0, Math.PI, 0);
       pen.fillStyle = '#BFC4BE';
       pen.fill();
       pen.strokeStyle = MATERIAL.steelDark;
       pen.lineWidth = 1.4;
       pen.stroke();
-    } else if (part.signs['case'] === 'flat') line(pen, [[14, 60], [136, 60]], '#EEF0EA', 3);
-    fillBox(pen, { x: 26, y: 100, width: 98, height: 58 }, 3, MATERIAL.label);
-    strokeBox(pen, { x: 26, y: 100, width: 98, height: 58 }, 3, '#B3A986', 1);
+    } else if (part.signs['case'] === 'flat') line(pen, [[14, 42], [136, 42]], '#EEF0EA', 3);
+    fillBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, MATERIAL.label);
+    strokeBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, '#B3A986', 1);
     for (const [id, spot] of Object.entries(CAPACITOR.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      letter(pen, labelOf(part, id), spot.x, 74, { size: 13, weight: 700, family: 'display', colour: '#1E2321', most: 46 });
+      letter(pen, labelOf(part, id), spot.x, 56, { size: 13, weight: 700, family: 'display', colour: '#1E2321', most: 46 });
     }
-    for (const y of [114, 128, 142]) line(pen, [[36, y], [y === 142 ? 84 : 114, y]], '#A79C78', 2);
+    letter(pen, words(`rig:part.${part.id}`), 75, 98, { size: 13, weight: 650, family: 'display', colour: MATERIAL.labelInk, most: 92 });
+    for (const y of [114, 126]) line(pen, [[36, y], [y === 126 ? 84 : 114, y]], '#A79C78', 2);
   },
 };
 

@@ -36,7 +36,7 @@ export const doorSwitch: Face = {
   handles: (part) => stepper(part, 'plunger', { x: 30, y: 12, width: 56, height: 52 }),
 };
 
-const FLOAT: Shape = { width: 150, height: 124, terminals: pair(44, 40, 62, 'up') };
+const FLOAT: Shape = { width: 150, height: 124, terminals: { a: { x: 112, y: 42, way: 'right' }, b: { x: 38, y: 42, way: 'left' } } };
 
 /** The float in its cup at the edge of the drain pan. Whether it is up is only seen by looking close. */
 export const floatSwitch: Face = {

@@ -9,7 +9,7 @@ export const LANDING_ORDER = ['R', 'W', 'Y', 'G', 'C'] as const;
 const SHAPE: Shape = {
   width: 372,
   height: 178,
-  terminals: spaced(LANDING_ORDER, { x: 62, y: 58 }, { x: 62, y: 0 }, 'down'),
+  terminals: spaced(LANDING_ORDER, { x: 62, y: 58 }, { x: 62, y: 0 }, 'down', 12.5),
   exit: { x: 186, y: 136 },
 };
 

@@ -7,9 +7,9 @@ const SERVICE: Shape = {
   width: 300,
   height: 118,
   terminals: {
-    L1: { x: 60, y: 84, way: 'down' },
-    L2: { x: 150, y: 84, way: 'down' },
-    N: { x: 240, y: 84, way: 'down' },
+    L1: { x: 60, y: 84, way: 'down', screw: 14 },
+    L2: { x: 150, y: 84, way: 'down', screw: 14 },
+    N: { x: 240, y: 84, way: 'down', screw: 14 },
   },
 };
 
@@ -27,16 +27,24 @@ export const service: Face = {
   },
 };
 
-const LUG = { width: 54, height: 60 } as const;
+const LUG = { width: 96, height: 28 } as const;
 
-/** Earth's bar: bare screws in a brass rail. */
+/** The earth mark, drawn: no letter face carries it for certain. */
+function earthMark(pen: Pen, x: number, y: number): void {
+  line(pen, [[x, y - 9], [x, y - 1]], MATERIAL.cautionInk, 2);
+  for (const [half, drop] of [[9, 0], [6, 4], [3, 8]] as const) line(pen, [[x - half, y + drop], [x + half, y + drop]], MATERIAL.cautionInk, 2);
+}
+
+/** Earth's bar: a bare screw in a brass rail. */
 export const earthBar: Face = {
-  shape: fixed({ ...LUG, terminals: { E: { x: 27, y: 26, way: 'up' } } }),
+  shape: fixed({ ...LUG, terminals: { E: { x: 26, y: 14, way: 'up', screw: 10 } } }),
   draw(pen, part) {
-    fillBox(pen, { x: 3, y: 12, width: 48, height: 28 }, 4, MATERIAL.brass);
-    strokeBox(pen, { x: 3, y: 12, width: 48, height: 28 }, 4, MATERIAL.brassShade, 1);
-    screw(pen, 27, 26, 11);
-    letter(pen, labelOf(part, 'E'), 27, 50, { size: 17, weight: 700, colour: MATERIAL.boardInk });
+    fillBox(pen, { x: 0, y: 1, width: 96, height: 26 }, 4, MATERIAL.brass);
+    strokeBox(pen, { x: 0, y: 1, width: 96, height: 26 }, 4, MATERIAL.brassShade, 1);
+    screw(pen, 26, 14, 10);
+    const mark = labelOf(part, 'E');
+    if (mark === '⏚') earthMark(pen, 66, 14);
+    else letter(pen, mark, 66, 14, { size: 15, weight: 700, colour: MATERIAL.cautionInk });
   },
 };
 
@@ -61,8 +69,8 @@ function breaker(poles: 1 | 2): Face {
   const xs = poles === 1 ? [width / 2] : [50, width - 50];
   const terminals: Record<string, TerminalSpot> = Object.fromEntries(
     xs.flatMap((x, index) => [
-      [`line${String(index + 1)}`, { x, y: 40, way: 'up' as const }],
-      [`load${String(index + 1)}`, { x, y: 184, way: 'down' as const }],
+      [`line${String(index + 1)}`, { x, y: 40, way: 'up' as const, screw: 12 }],
+      [`load${String(index + 1)}`, { x, y: 184, way: 'down' as const, screw: 12 }],
     ]),
   );
   const slot = { x: width / 2 - 24 * poles, width: 48 * poles } as const;
@@ -74,11 +82,11 @@ function breaker(poles: 1 | 2): Face {
   return {
     shape: fixed(shape),
     draw(pen, part, words) {
-      nameTape(pen, words(`rig:part.${part.id}`), width / 2, 8, width + 40, true, 'center');
       shell(pen, { x: 8, y: 20, width: width - 16, height: 186 }, 6, '#34393B', MATERIAL.breaker, '#17191B', 5);
       for (const spot of Object.values(terminals)) screw(pen, spot.x, spot.y, 12);
       fillBox(pen, { x: slot.x - 6, y: 74, width: slot.width + 12, height: 76 }, 6, '#1B1E20');
       drawLever(pen, part, words);
+      letter(pen, words(`rig:part.${part.id}`), width / 2, 160, { size: 13, weight: 600, family: 'display', colour: MATERIAL.boardInk, most: width - 20 });
     },
     through(pen, part, words) {
       fillBox(pen, { x: slot.x - 10, y: 70, width: slot.width + 20, height: 84 }, 6, '#2B2F31');
@@ -95,7 +103,7 @@ export const breakerTwoPole = breaker(2);
 const SWITCH: Shape = {
   width: 140,
   height: 158,
-  terminals: { line: { x: 34, y: 136, way: 'down' }, load: { x: 106, y: 136, way: 'down' } },
+  terminals: { line: { x: 34, y: 136, way: 'down', screw: 11 }, load: { x: 106, y: 136, way: 'down', screw: 11 } },
 };
 
 /** The switch on the closet's wall that cuts the furnace's line. */
@@ -123,25 +131,25 @@ const DISCONNECT: Shape = {
   width: 150,
   height: 236,
   terminals: {
-    line1: { x: 42, y: 66, way: 'up' },
-    line2: { x: 108, y: 66, way: 'up' },
-    load1: { x: 42, y: 194, way: 'down' },
-    load2: { x: 108, y: 194, way: 'down' },
+    line1: { x: 42, y: 42, way: 'up', screw: 13 },
+    line2: { x: 108, y: 42, way: 'up', screw: 13 },
+    load1: { x: 42, y: 192, way: 'down', screw: 13 },
+    load2: { x: 108, y: 192, way: 'down', screw: 13 },
   },
 };
 
 /** The pull-out block: pushed in, or out and hung beside its slot. */
 function block(pen: Pen, isIn: boolean, words: (key: string) => string): void {
-  const box = isIn ? { x: 37, y: 98, width: 76, height: 64 } : { x: 52, y: 106, width: 86, height: 64 };
+  const box = isIn ? { x: 37, y: 92, width: 76, height: 56 } : { x: 56, y: 98, width: 82, height: 56 };
   if (!isIn) {
-    fillBox(pen, { x: 37, y: 98, width: 76, height: 64 }, 4, MATERIAL.hole);
-    for (const x of [52, 88]) fillBox(pen, { x, y: 104, width: 10, height: 52 }, 2, MATERIAL.brassShade);
+    fillBox(pen, { x: 37, y: 92, width: 76, height: 56 }, 4, MATERIAL.hole);
+    for (const x of [52, 88]) fillBox(pen, { x, y: 98, width: 10, height: 44 }, 2, MATERIAL.brassShade);
   }
   lifted(pen, isIn ? 3 : 9, () => {
     fillBox(pen, box, 6, downward(pen, box, '#3C4246', '#24282B'));
   });
   fillBox(pen, { x: box.x + 14, y: box.y + 10, width: box.width - 28, height: 18 }, 9, '#14171A');
-  letter(pen, words(isIn ? 'stage:mark.in' : 'stage:mark.out'), box.x + box.width / 2, box.y + 46, {
+  letter(pen, words(isIn ? 'stage:mark.in' : 'stage:mark.out'), box.x + box.width / 2, box.y + 40, {
     size: 14,
     weight: 750,
     family: 'display',
@@ -159,16 +167,15 @@ export const disconnect: Face = {
     for (const [id, spot] of Object.entries(DISCONNECT.terminals)) {
       fillBox(pen, { x: spot.x - 22, y: spot.y - 20, width: 44, height: 40 }, 4, MATERIAL.iron);
       screw(pen, spot.x, spot.y, 13);
-      letter(pen, labelOf(part, id), spot.x, id.startsWith('line') ? 34 : 216, { size: 13.5, weight: 600, colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), spot.x, spot.y + (id.startsWith('line') ? 29 : -29), { size: 13.5, weight: 600, colour: MATERIAL.boardInk });
     }
     if (part.signs['position'] !== undefined) block(pen, part.signs['position'] === 'in', words);
   },
   through(pen, part, words) {
     if (part.signs['position'] === undefined) return;
     block(pen, part.signs['position'] === 'in', words);
-    plate(pen, { x: 8, y: 190, width: 134, height: 26 }, words(`rig:part.${part.id}`));
   },
-  handles: (part) => stepper(part, 'position', { x: 32, y: 92, width: 106, height: 82 }),
+  handles: (part) => stepper(part, 'position', { x: 32, y: 88, width: 106, height: 64 }),
 };
 
 const TRANSFORMER: Shape = {
@@ -198,7 +205,8 @@ export const transformer: Face = {
     if (burnt) fillBox(pen, { x: 20, y: 52, width: 40, height: 26 }, 13, 'rgba(20, 14, 8, 0.55)');
     for (const [id, spot] of Object.entries(TRANSFORMER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      letter(pen, labelOf(part, id), spot.x, id.startsWith('H') ? 26 : 142, { size: 13.5, weight: 700, family: 'display', colour: MATERIAL.boardInk });
+      const left = spot.x < 58;
+      letter(pen, labelOf(part, id), left ? 16 : 100, spot.y, { size: 13.5, weight: 700, family: 'display', align: left ? 'right' : 'left', colour: MATERIAL.boardInk });
     }
   },
 };

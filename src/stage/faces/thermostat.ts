@@ -105,8 +105,8 @@ function drawTraces(pen: Pen, pins: Readonly<Record<string, TerminalSpot>>): voi
   }
 }
 
-/** Pigtails from the pins to the ends laid out along the mat. */
-function drawPigtails(pen: Pen, part: PartView, ends: Readonly<Record<string, TerminalSpot>>): void {
+/** Pigtails from the pins to the ends laid out along the mat; their tags say which pin each was pushed on. */
+function drawPigtails(pen: Pen, ends: Readonly<Record<string, TerminalSpot>>): void {
   LANDING_ORDER.forEach((id, index) => {
     const end = ends[id];
     if (end === undefined) return;
@@ -116,7 +116,7 @@ function drawPigtails(pen: Pen, part: PartView, ends: Readonly<Record<string, Te
     line(pen, [[end.x, end.y - 18], [end.x, end.y + 12]], WIRE.copper, 5);
     line(pen, [[end.x - 1.4, end.y - 18], [end.x - 1.4, end.y + 12]], MATERIAL.copperPipeLight, 1.6);
     fillBox(pen, { x: end.x - 17, y: end.y + 20, width: 34, height: 28 }, 4, MATERIAL.label);
-    letter(pen, labelOf(part, id), end.x, end.y + 34, {
+    letter(pen, id, end.x, end.y + 34, {
       size: 16,
       weight: 750,
       wide: true,
@@ -134,7 +134,7 @@ export const batteryThermostat: Face = {
   draw(pen, part, words) {
     const size = shape(part);
     if (part.body === 'mat') {
-      drawPigtails(pen, part, size.terminals);
+      drawPigtails(pen, size.terminals);
       bushing(pen, FRONT.width / 2, FRONT.height - 2, 10);
     }
     drawFront(pen, part, words, size.width, size.height);
