@@ -1,8 +1,8 @@
 import type { Sign } from '../parts/part.ts';
 import type { AssembledPart } from '../rig/assemble.ts';
-import { endPoint, WIRE_ENDS } from '../rig/points.ts';
+import { landedElsewhere } from '../world/wiring.ts';
 import { stateOf } from '../world/world.ts';
-import { canLift, isHere, isVisible, movedEnds, wireEnd } from './access.ts';
+import { isHere, isVisible, wireEnd } from './access.ts';
 import type { Bench } from './bench.ts';
 import type { Notice } from './view.ts';
 
@@ -18,6 +18,11 @@ export function perceives(bench: Bench, part: AssembledPart, sign: Sign): boolea
   return isVisible(bench, part);
 }
 
+/** Wire ends that a fault has put, or had put, on a terminal of another's. */
+function strayLandings(bench: Bench): ReadonlyMap<string, string> {
+  return landedElsewhere(bench.world.assembly, bench.world.faults);
+}
+
 /** What is new since the last look round, in the rig's order; the bench remembers it. */
 export function lookRound(bench: Bench): Notice[] {
   const notices: Notice[] = [];
@@ -28,18 +33,17 @@ export function lookRound(bench: Bench): Notice[] {
       note(bench, notices, part.id, sign.key, sign.value, sign.sense);
     }
   }
-  const moved = movedEnds(bench);
-  for (const wire of bench.world.assembly.wires) {
-    if (!canLift(wire)) continue;
-    for (const end of WIRE_ENDS) {
-      const now = wireEnd(bench, wire, end, moved);
-      if (!isVisible(bench, now.part) || now.lifted) continue;
-      // A wire on its right terminal is what anybody expects to see: no news.
-      const key = `landed.${end}`;
-      if (now.terminal === wire.data[end] && !bench.seen.has(`${wire.id}.${key}`))
-        bench.seen.set(`${wire.id}.${key}`, endPoint(wire.id, end));
-      else note(bench, notices, wire.id, key, now.terminal === wire.data[end] ? endPoint(wire.id, end) : now.terminal, 'see');
-    }
+  for (const [point, terminal] of strayLandings(bench)) {
+    const [id = '', end] = point.split('@');
+    const wire = bench.world.assembly.wireById.get(id);
+    if (!wire || (end !== 'from' && end !== 'to')) continue;
+    const now = wireEnd(bench, wire, end);
+    if (!isVisible(bench, now.part) || now.lifted) continue;
+    const key = `landed.${end}`;
+    // A wire on its right terminal is what anybody expects to see: news only after it was seen elsewhere.
+    const home = now.terminal !== terminal;
+    if (home && !bench.seen.has(`${id}.${key}`)) continue;
+    note(bench, notices, id, key, home ? point : now.terminal, 'see');
   }
   return notices;
 }

@@ -1,3 +1,4 @@
+import { wireOhms } from '../circuit/wire.ts';
 import { CATALOGUE } from '../parts/catalogue.ts';
 import type { Parameters, PartKind } from '../parts/part.ts';
 import type { RigData, RigPart, RigWire } from './schema.ts';
@@ -16,6 +17,8 @@ export interface AssembledWire {
   readonly index: number;
   readonly id: string;
   readonly data: RigWire;
+  /** Of the copper, one way, at 20 °C. */
+  readonly ohms: number;
   /** Part indices at its ends. */
   readonly fromPart: number;
   readonly toPart: number;
@@ -54,6 +57,7 @@ export function assemble(rig: RigData): Assembly {
       index,
       id: data.id,
       data,
+      ohms: wireOhms(data.awg, data.feet),
       fromPart: indexOf(data.from.split('.')[0] ?? ''),
       toPart: indexOf(data.to.split('.')[0] ?? ''),
     }),

@@ -1,5 +1,4 @@
 import { OPEN_OHMS, type Values } from '../circuit/network.ts';
-import { wireOhms } from '../circuit/wire.ts';
 import { GOOD_CONTACT_OHMS } from '../parts/modes.ts';
 import type { Stamp } from '../parts/part.ts';
 import type { Assembly } from '../rig/assemble.ts';
@@ -83,7 +82,7 @@ export function stampWires({ wiring, assembly, state }: Wired, faults: readonly 
   for (const wire of assembly.wires) {
     const own = wiring.wires[wire.index];
     if (!own) continue;
-    const ohms = wireOhms(wire.data.awg, wire.data.feet);
+    const { ohms } = wire;
     const mine = faultOn(faults, wire.id);
     if (wire.data.pin) {
       const seated = state.bodies[wire.toPart] === BODY.seated;
@@ -103,9 +102,7 @@ export function stampWires({ wiring, assembly, state }: Wired, faults: readonly 
     }
   }
   for (const pair of wiring.pairs) {
-    const a = assembly.wires[pair.a];
-    const b = assembly.wires[pair.b];
-    const shorted = a && b && faults.some((fault) => fault.target === a.id && fault.mode === `shortTo:${b.id}`);
+    const shorted = faults.some((fault) => fault.target === pair.a && fault.mode === pair.short);
     stamp.capacitor(pair.from, pair.farads);
     if (shorted) stamp.resistor(pair.to, SHORT_OHMS);
     else stamp.capacitor(pair.to, pair.farads);

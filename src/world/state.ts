@@ -9,6 +9,11 @@ export interface WorldState {
   /** Simulated seconds. */
   time: number;
   roomFahrenheit: number;
+  /** When the network last settled, seconds, and the room then, °F. */
+  settledAt: number;
+  settledFahrenheit: number;
+  /** When the room will have crossed a temperature that a part watches, seconds; Infinity: never, as things stand. */
+  crossing: number;
   /** By part. */
   readonly parts: PartState[];
   /** By part; 0 for a part that stays where it is. */

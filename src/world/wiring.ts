@@ -15,8 +15,9 @@ export interface WireBranches {
 
 /** Two conductors of one jacket side by side, at either end. */
 export interface PairBranches {
-  readonly a: number;
-  readonly b: number;
+  /** The first conductor, and its mode that shorts it to the second. */
+  readonly a: string;
+  readonly short: string;
   readonly from: number;
   readonly to: number;
   /** Half of the pair's capacitance. */
@@ -135,8 +136,8 @@ function lay(assembly: Assembly, moved: ReadonlyMap<Point, Point>, layout: Layou
     conductors.forEach((a, place) => {
       for (const b of conductors.slice(place + 1)) {
         pairs.push({
-          a: a.index,
-          b: b.index,
+          a: a.id,
+          short: `shortTo:${b.id}`,
           from: branch(`${a.id}-${b.id} from`, node(endPoint(a.id, 'from')), node(endPoint(b.id, 'from'))),
           to: branch(`${a.id}-${b.id} to`, node(endPoint(a.id, 'to')), node(endPoint(b.id, 'to'))),
           farads: (Math.min(a.data.feet, b.data.feet) * cable.picofaradsPerFoot * 1e-12) / 2,

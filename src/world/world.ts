@@ -4,6 +4,7 @@ import { type AcSolution, createAcSolution } from '../circuit/solver.ts';
 import type { ActiveFault, Site } from '../parts/part.ts';
 import type { AssembledPart, Assembly } from '../rig/assemble.ts';
 import type { Fault } from '../rig/faults.ts';
+import { settleRoom } from './room.ts';
 import { createStamp, stampWires } from './stamp.ts';
 import type { WorldState } from './state.ts';
 import { type Wiring, wiringFor } from './wiring.ts';
@@ -43,6 +44,9 @@ export function createWorld(assembly: Assembly, faults: readonly Fault[], weathe
     state: {
       time: 0,
       roomFahrenheit: weather.startFahrenheit ?? rig.room.startFahrenheit,
+      settledAt: 0,
+      settledFahrenheit: weather.startFahrenheit ?? rig.room.startFahrenheit,
+      crossing: Number.POSITIVE_INFINITY,
       parts: assembly.parts.map((part) =>
         part.kind.initial(
           part.params,
@@ -105,13 +109,17 @@ export function solve(world: World): void {
  * the rest stay as the last pass left them, and `unsettled` tells.
  */
 export function settle(world: World): void {
-  world.state.unsettled = 0;
+  world.state.unsettled = agree(world) ? 0 : 1;
+  settleRoom(world);
+}
+
+function agree(world: World): boolean {
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     solve(world);
-    if (!react(world, pass === MOST_PASSES - 1)) return;
+    if (!react(world, pass === MOST_PASSES - 1)) return true;
   }
-  world.state.unsettled = 1;
   solve(world);
+  return false;
 }
 
 function react(world: World, last: boolean): boolean {

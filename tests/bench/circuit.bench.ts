@@ -2,13 +2,10 @@ import { Simulation } from 'eecircuit-engine';
 import { complex, lusolve, matrix } from 'mathjs';
 import { createAcSolution, createSolver } from '../../src/circuit/solver.ts';
 import { toSpice } from '../../src/circuit/spice.ts';
-import { randomNetwork } from '../circuit/random-network.ts';
 import { nodalMatrix } from '../reference/tableau.ts';
+import { start } from '../scenario/shipped.ts';
 
 const HERTZ = 60;
-
-/** About the size of a furnace, an air conditioner and the cables between: mostly trees, with some loops. */
-const SIZE = { nodes: 200, chords: 60, transformers: 2 };
 
 /** One result of a benchmark. */
 export interface BenchFigure {
@@ -17,9 +14,11 @@ export interface BenchFigure {
   readonly unit: string;
 }
 
-/** Our solve of a network of 200 nodes, beside general libraries on the same network. */
+/** Our solve of the first rig in a cooling call (about 200 nodes), beside general libraries on the same network. */
 export async function bench(): Promise<BenchFigure[]> {
-  const { topology, values } = randomNetwork(1, SIZE);
+  const { world } = start('clicksButWontStart').bench;
+  const { topology } = world.wiring;
+  const { values } = world;
   const solver = createSolver(topology);
   const solution = createAcSolution(topology);
   const volts = new Float64Array(topology.nodes.length);
@@ -50,7 +49,7 @@ export async function bench(): Promise<BenchFigure[]> {
   const spice = (performance.now() - began) / 1000 / runs;
 
   return [
-    { name: 'circuit: plan a network of 200 nodes', value: planned * 1e3, unit: 'ms' },
+    { name: 'circuit: plan the rig's network, once for all its twins', value: planned * 1e3, unit: 'ms' },
     { name: 'circuit: AC factor and solve', value: ac * 1e6, unit: 'µs' },
     { name: 'circuit: DC factor and solve', value: dc * 1e6, unit: 'µs' },
     { name: 'circuit: Thevenin impedance of a pair', value: thevenin * 1e6, unit: 'µs' },
