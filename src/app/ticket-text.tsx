@@ -2,6 +2,9 @@ import type { Ticket } from '../scenario/ticket.ts';
 import { rigOf } from './library.ts';
 import { hasWords, positionName, t } from './words.ts';
 
+/** Codes of the control's status light, as its door has them printed. */
+const LIGHT_CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
+
 /** What the ticket says; shared by the ticket page and the bench. */
 export function TicketText({ ticket }: { readonly ticket: Ticket }) {
   const rig = rigOf(ticket);
@@ -27,7 +30,17 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
         <dt>{t('app:ticket.allowed')}</dt>
         <dd>{t('app:ticket.allows')}</dd>
       </dl>
-      {hasWords(`ticket:${ticket.id}.tasks`) && <p>{t(`ticket:${ticket.id}.tasks`)}</p>}
+      <details class="light-codes">
+        <summary>{t('app:ticket.codes')}</summary>
+        <dl class="ticket-facts">
+          {LIGHT_CODES.map((code) => (
+            <div key={code}>
+              <dt>{t(code === 'steady' ? 'app:ticket.steady' : 'app:ticket.flashes', { count: Number(code) || 0 })}</dt>
+              <dd>{t(`parts:code.${code}`)}</dd>
+            </div>
+          ))}
+        </dl>
+      </details>
     </>
   );
 }

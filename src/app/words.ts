@@ -6,7 +6,7 @@ import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
 
-export type Values = Readonly<Record<string, string | number>>;
+export type Values = Readonly<Record<string, unknown>>;
 
 /** The words under a key (`namespace:path`), with values filled in. */
 export function t(key: string, values: Values = {}): string {
