@@ -49,7 +49,7 @@ export async function bench(): Promise<BenchFigure[]> {
   const spice = (performance.now() - began) / 1000 / runs;
 
   return [
-    { name: 'circuit: plan the rig's network, once for all its twins', value: planned * 1e3, unit: 'ms' },
+    { name: 'circuit: plan a rig, once for all its twins', value: planned * 1e3, unit: 'ms' },
     { name: 'circuit: AC factor and solve', value: ac * 1e6, unit: 'µs' },
     { name: 'circuit: DC factor and solve', value: dc * 1e6, unit: 'µs' },
     { name: 'circuit: Thevenin impedance of a pair', value: thevenin * 1e6, unit: 'µs' },
