@@ -1,6 +1,6 @@
 import i18next from 'i18next';
 import { type Debrief, SCORE_ITEMS, type ScoreReason } from '../../score/debrief.ts';
-import { hasWords, number, t, thingName, type Values } from '../words.ts';
+import { hasWords, modeName, number, t, thingName, type Values } from '../words.ts';
 
 /** Reasons shown at once; the rest open on demand. */
 const SHOWN = 4;
@@ -65,6 +65,6 @@ export function reasonText(reason: ScoreReason): string {
 
 function valueText(value: string | number): string {
   if (typeof value === 'number') return number(value, Number.isInteger(value) ? 0 : 1);
-  for (const key of [`app:section.${value}`, `parts:mode.${value}`]) if (hasWords(key)) return t(key);
-  return thingName(value);
+  if (hasWords(`app:section.${value}`)) return t(`app:section.${value}`);
+  return hasWords(`parts:mode.${value.split(':')[0]}`) ? modeName(value) : thingName(value);
 }

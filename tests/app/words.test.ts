@@ -1,0 +1,113 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { readingsOf } from '../../src/app/bench/readings.ts';
+import {
+  clock,
+  doneText,
+  doText,
+  hasWords,
+  measuredName,
+  modeName,
+  noticedTexts,
+  readingSpoken,
+  readingText,
+  span,
+  stepSpoken,
+  terminalName,
+} from '../../src/app/words.ts';
+import { optionsOf, viewOf } from '../../src/attempt/attempt.ts';
+import type { BenchView, StepView } from '../../src/attempt/view.ts';
+import { namingsOf } from '../../src/suspects/hypotheses.ts';
+import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
+import { black, meter, open, pull, red, SOLUTIONS, turn, wait, walk } from '../score/solutions.ts';
+import { speakEnglish } from './english.ts';
+
+beforeAll(speakEnglish);
+
+function lastOf(view: BenchView): StepView {
+  const last = view.steps.at(-1);
+  if (last === undefined) throw new Error('no step');
+  return last;
+}
+
+test('times on the job read as a clock, and waits in the short form', () => {
+  expect(clock(3725)).toBe('01:02:05');
+  expect(clock(59.6)).toBe('00:01:00');
+  expect([15, 300, 150].map(span)).toEqual(['15 s', '5 min', '2 min 30 s']);
+});
+
+test('a supply reading is named by its terminals and shown with its unit', () => {
+  const attempt = start('fanButNoCooling');
+  take(attempt, pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc'));
+  const view = viewOf(attempt);
+  const step = lastOf(view);
+  expect(measuredName(view, step)).toBe('R to C, sub-base');
+  expect(step.reading && readingText(step.reading)).toMatch(/^2\d\.\d\d V~$/);
+  expect(step.reading && readingSpoken(step.reading)).toMatch(/^2\d\.\d\d volts AC$/);
+  expect(stepSpoken(view, step)).toMatch(/^meter on volts AC\. Meter: 2\d\.\d\d volts AC$/);
+});
+
+test('ohms on a live circuit is told as live, with no number', () => {
+  const attempt = start('fanButNoCooling');
+  take(attempt, pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('ohms'));
+  const { reading } = lastOf(viewOf(attempt));
+  expect(reading?.kind).toBe('live');
+  expect(reading && readingText(reading)).toBe('LIVE');
+});
+
+test('the notebook has a reading once, however long the leads stay', () => {
+  const attempt = start('fanButNoCooling');
+  take(attempt, pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsDc'), wait(15), wait(15));
+  expect(readingsOf(viewOf(attempt)).map((step) => step.number)).toEqual([4]);
+});
+
+test('opening the blower door is told with what it lets one see', () => {
+  const attempt = start('fanButNoCooling');
+  take(attempt, walk('furnace'), open('blowerDoor'));
+  const view = viewOf(attempt);
+  const noticed = noticedTexts(view, lastOf(view));
+  expect(noticed.length).toBeGreaterThan(0);
+  expect(new Set(noticed).size).toBe(noticed.length);
+});
+
+test('unmarked pins are counted from the left as they are seen: mirrored when the thermostat is turned over', () => {
+  const attempt = start('fanButNoCooling');
+  take(attempt, pull('thermostat'), turn('thermostat'));
+  const view = viewOf(attempt);
+  const body = view.parts.find((part) => part.id === 'thermostat');
+  if (body === undefined) throw new Error('no thermostat');
+  const blank = { ...body, terminals: body.terminals.map((terminal) => ({ ...terminal, label: '' })) };
+  const names = blank.terminals.map((terminal) => terminalName(blank, terminal));
+  expect(names[0]).toBe(`unmarked ${blank.terminals.length}, counted from the left`);
+  expect(names.at(-1)).toBe('unmarked 1, counted from the left');
+});
+
+/** A key that has no words comes back as itself, without its namespace, or inside braces. */
+const WORDLESS = /\{\{|undefined|(part|wire|cable|place|cover|mode|control|position|fn|do)\.[a-z]/;
+
+describe('every solution of every ticket', () => {
+  test.each(Object.entries(SOLUTIONS))('%s: each action on offer and each step taken has words', (id, solution) => {
+    const attempt = start(id);
+    const steps = [...solution.search, { name: 'name' as const, ...solution.name, evidence: [] }, ...solution.after];
+    for (const action of steps) {
+      const before = viewOf(attempt);
+      for (const option of optionsOf(attempt)) {
+        const words = doText(before, option);
+        if (words === '' || WORDLESS.test(words)) throw new Error(`${JSON.stringify(option)} has no words: ${words}`);
+      }
+      take(attempt, action);
+      const view = viewOf(attempt);
+      const step = lastOf(view);
+      for (const words of [doneText(view, step.action), stepSpoken(view, step)]) expect(words).not.toMatch(WORDLESS);
+      expect(step.unsafe === undefined || hasWords(`app:unsafe.${step.unsafe}`)).toBe(true);
+    }
+  });
+});
+
+test('whatever can be named has words, on every rig', () => {
+  const wordless = library.tickets
+    .flatMap((each) => namingsOf(rigOf(ticket(each.id))))
+    .filter(
+      ({ target, mode }) => !(hasWords(`rig:part.${target}`) || hasWords(`rig:wire.${target}`)) || WORDLESS.test(modeName(mode)),
+    );
+  expect([...new Set(wordless.map(({ target, mode }) => `${target}:${mode}`))]).toEqual([]);
+});
