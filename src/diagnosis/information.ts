@@ -1,3 +1,5 @@
+import { type Problem, partition, type Subset, type Test, weightOf } from './problem.ts';
+
 /**
  * Entropy in bits of weights that need not be normalised; zero weights count for nothing.
  * Shannon's H = −Σ p log2 p (Cover and Thomas, Elements of Information Theory, chapter 2).
@@ -48,4 +50,31 @@ function sum(values: Iterable<number>): number {
   let total = 0;
   for (const value of values) total += value;
   return total;
+}
+
+/** Weight by answer class of some hypotheses. */
+export function classWeights(problem: Problem, subset: Subset): Map<number, number> {
+  const weights = new Map<number, number>();
+  for (const hypothesis of subset) {
+    const answer = problem.classes[hypothesis] ?? hypothesis;
+    weights.set(answer, (weights.get(answer) ?? 0) + (problem.priors[hypothesis] ?? 0));
+  }
+  return weights;
+}
+
+/** Bits still to be found out about the answer. */
+export function openBits(problem: Problem, subset: Subset): number {
+  return entropyBits(classWeights(problem, subset).values());
+}
+
+/** Mutual information of a test's outcome and the answer, bits. */
+export function testGainBits(problem: Problem, subset: Subset, test: Test, open = openBits(problem, subset)): number {
+  const total = weightOf(problem, subset);
+  if (total <= 0) return 0;
+  const parts = partition(subset, test);
+  if (parts.size < 2) return 0;
+  let after = 0;
+  for (const part of parts.values()) after += (weightOf(problem, part) / total) * openBits(problem, part);
+  const gain = open - after;
+  return gain > 1e-12 ? gain : 0;
 }
