@@ -1,5 +1,5 @@
-import type { BenchView, PartView } from '../attempt/view.ts';
 import type { Action } from '../attempt/actions.ts';
+import type { BenchView, PartView } from '../attempt/view.ts';
 import type { Box, Pen } from './pen.ts';
 
 /** Where a wire leaves a terminal for. */

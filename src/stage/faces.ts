@@ -6,7 +6,16 @@ import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './faces/motors.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
-import { doorSwitch, drainPan, floatSwitch, highLimit, highPressureSwitch, panelDoor, pressureSwitch, rollout } from './faces/safeties.ts';
+import {
+  doorSwitch,
+  drainPan,
+  floatSwitch,
+  highLimit,
+  highPressureSwitch,
+  panelDoor,
+  pressureSwitch,
+  rollout,
+} from './faces/safeties.ts';
 import { subbase } from './faces/subbase.ts';
 import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
 import { batteryThermostat } from './faces/thermostat.ts';

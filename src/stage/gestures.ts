@@ -11,8 +11,12 @@ export interface Gestures {
   pan(dx: number, dy: number): void;
   pinch(factor: number, about: Spot): void;
   leave(): void;
+  /** Two presses in quick succession on the same spot. */
+  twice(at: Spot): void;
 }
 
+/** Two presses closer than this, in milliseconds and CSS pixels, are a double press. */
+const TWICE = { milliseconds: 320, pixels: 24 } as const;
 /** A press that travels farther than this is a drag, CSS pixels. */
 const TRAVEL = 7;
 
@@ -23,6 +27,7 @@ export function listen(target: HTMLElement, gestures: Gestures): () => void {
   let moved = false;
   let dragging = false;
   let pinched = false;
+  let last: { readonly at: Spot; readonly time: number } | undefined;
 
   const spotOf = (event: MouseEvent): Spot => {
     const box = target.getBoundingClientRect();
@@ -50,27 +55,35 @@ export function listen(target: HTMLElement, gestures: Gestures): () => void {
   };
   const onMove = (event: PointerEvent): void => {
     const at = spotOf(event);
-    const last = pointers.get(event.pointerId);
-    if (last === undefined) {
+    const before = pointers.get(event.pointerId);
+    if (before === undefined) {
       gestures.move(at, event.pointerType === 'touch');
       return;
     }
     if (pointers.size > 1) {
-      const before = spread();
+      const was = spread();
       pointers.set(event.pointerId, at);
       const after = spread();
-      gestures.pinch(after.far / before.far, after.middle);
-      gestures.pan(after.middle.x - before.middle.x, after.middle.y - before.middle.y);
+      gestures.pinch(after.far / was.far, after.middle);
+      gestures.pan(after.middle.x - was.middle.x, after.middle.y - was.middle.y);
       return;
     }
     pointers.set(event.pointerId, at);
     if (Math.hypot(at.x - started.x, at.y - started.y) > TRAVEL) moved = true;
     if (dragging) gestures.move(at, event.pointerType === 'touch');
-    else if (moved) gestures.pan(at.x - last.x, at.y - last.y);
+    else if (moved) gestures.pan(at.x - before.x, at.y - before.y);
   };
   const onUp = (event: PointerEvent): void => {
     if (!pointers.delete(event.pointerId) || pinched || pointers.size > 0) return;
-    gestures.up(spotOf(event), moved, dragging);
+    const at = spotOf(event);
+    const again =
+      last !== undefined &&
+      !moved &&
+      event.timeStamp - last.time < TWICE.milliseconds &&
+      Math.hypot(at.x - last.at.x, at.y - last.at.y) < TWICE.pixels;
+    last = moved || again ? undefined : { at, time: event.timeStamp };
+    gestures.up(at, moved, dragging);
+    if (again) gestures.twice(at);
     dragging = false;
   };
   const onCancel = (event: PointerEvent): void => {

@@ -1,7 +1,7 @@
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
 import type { Scene } from './layout.ts';
-import { leadUnder, nearestSpot, partAt, pointAt, regionAt, regionsOf, wireAt, type Lead, type StageTool } from './targets.ts';
+import { type Lead, leadUnder, nearestSpot, partAt, pointAt, regionAt, regionsOf, type StageTool, wireAt } from './targets.ts';
 import type { Spot } from './wires.ts';
 
 /** What is in the trainee's hand on the drawn bench. Nothing of it is in the log. */
@@ -48,7 +48,8 @@ function pressHand(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: nu
 
 function pressJumper(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: number): Outcome {
   const point = pointAt(scene, at, unit)?.point;
-  if (point === undefined) return grip.clip === undefined ? { kind: 'say', key: 'stage:say.jumperFrom' } : { kind: 'grip', grip: released(grip) };
+  if (point === undefined)
+    return grip.clip === undefined ? { kind: 'say', key: 'stage:say.jumperFrom' } : { kind: 'grip', grip: released(grip) };
   if (grip.clip === undefined) {
     const on = view.jumpers.find((jumper) => jumper.from === point || jumper.to === point);
     if (on !== undefined) return { kind: 'act', action: { name: 'jumper', from: on.from, to: on.to, on: false }, grip };

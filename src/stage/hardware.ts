@@ -1,5 +1,5 @@
+import { type Box, disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox, traceBox } from './pen.ts';
 import { FAMILIES, MATERIAL } from './tokens.ts';
-import { disc, downward, fillBox, letter, line, lifted, ring, strokeBox, traceBox, type Box, type Pen } from './pen.ts';
 
 /** A slotted brass screw, head on. */
 export function screw(pen: Pen, x: number, y: number, radius = 12.5): void {
@@ -10,15 +10,39 @@ export function screw(pen: Pen, x: number, y: number, radius = 12.5): void {
     disc(pen, x, y, radius, shine);
   });
   ring(pen, x, y, radius, MATERIAL.brassShade, 1.2);
-  line(pen, [[x - radius * 0.7, y + radius * 0.26], [x + radius * 0.7, y - radius * 0.26]], MATERIAL.brassSlot, radius * 0.24);
+  line(
+    pen,
+    [
+      [x - radius * 0.7, y + radius * 0.26],
+      [x + radius * 0.7, y - radius * 0.26],
+    ],
+    MATERIAL.brassSlot,
+    radius * 0.24,
+  );
 }
 
 /** A steel screw that holds a cover: not a terminal. */
 export function fixing(pen: Pen, x: number, y: number, radius = 5): void {
   disc(pen, x, y, radius, MATERIAL.steel);
   ring(pen, x, y, radius, MATERIAL.steelDark, 1);
-  line(pen, [[x - radius * 0.6, y - radius * 0.6], [x + radius * 0.6, y + radius * 0.6]], MATERIAL.steelDark, 1.4);
-  line(pen, [[x - radius * 0.6, y + radius * 0.6], [x + radius * 0.6, y - radius * 0.6]], MATERIAL.steelDark, 1.4);
+  line(
+    pen,
+    [
+      [x - radius * 0.6, y - radius * 0.6],
+      [x + radius * 0.6, y + radius * 0.6],
+    ],
+    MATERIAL.steelDark,
+    1.4,
+  );
+  line(
+    pen,
+    [
+      [x - radius * 0.6, y + radius * 0.6],
+      [x + radius * 0.6, y - radius * 0.6],
+    ],
+    MATERIAL.steelDark,
+    1.4,
+  );
 }
 
 /** A blade terminal in its dark nest. */
@@ -62,7 +86,15 @@ export function plate(pen: Pen, box: Box, text: string, size = 13): void {
 }
 
 /** The name that the workshop has written under or over a part. */
-export function nameTape(pen: Pen, text: string, x: number, y: number, most: number, dark = false, align: CanvasTextAlign = 'left'): void {
+export function nameTape(
+  pen: Pen,
+  text: string,
+  x: number,
+  y: number,
+  most: number,
+  dark = false,
+  align: CanvasTextAlign = 'left',
+): void {
   if (dark) {
     // A dark tape behind light letters, so that a wire underneath does not break them up.
     pen.font = `600 13.5px ${FAMILIES.display}`;

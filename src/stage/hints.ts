@@ -27,7 +27,9 @@ export function pointWords(scene: Scene, point: string, words: Words): string {
 export function hintAt(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: number, words: Words): Hint | undefined {
   const point = pointAt(scene, at, unit);
   if (grip.lead !== undefined) {
-    return point === undefined ? undefined : { cursor: 'crosshair', spot: { x: point.x, y: point.y }, words: pointWords(scene, point.point, words) };
+    return point === undefined
+      ? undefined
+      : { cursor: 'crosshair', spot: { x: point.x, y: point.y }, words: pointWords(scene, point.point, words) };
   }
   switch (grip.tool) {
     case 'lift': {
@@ -35,7 +37,9 @@ export function hintAt(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit
       return end === undefined ? undefined : { cursor: 'grab', spot: { x: end.x, y: end.y }, words: words(`rig:wire.${end.wire}`) };
     }
     case 'jumper':
-      return point === undefined ? undefined : { cursor: 'crosshair', spot: { x: point.x, y: point.y }, words: pointWords(scene, point.point, words) };
+      return point === undefined
+        ? undefined
+        : { cursor: 'crosshair', spot: { x: point.x, y: point.y }, words: pointWords(scene, point.point, words) };
     case 'clamp':
     case 'tug': {
       const wire = wireAt(scene, at, unit);

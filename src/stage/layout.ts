@@ -1,10 +1,10 @@
 import type { BenchView, CoverView, PartView, WireView } from '../attempt/view.ts';
-import { WIRE_ENDS, type Point, type WireEnd } from '../rig/points.ts';
+import { type Point, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
 import type { Face, Shape, TerminalSpot, Way } from './face.ts';
 import { faceOf } from './faces.ts';
 import type { Box } from './pen.ts';
-import { lookOf, type Join } from './places.ts';
-import { ahead, beside, intoHole, wireCurve, type Curve, type Spot } from './wires.ts';
+import { type Join, lookOf } from './places.ts';
+import { ahead, beside, type Curve, intoHole, type Spot, wireCurve } from './wires.ts';
 
 /** A part with its face, standing in the scene. */
 export interface PlacedPart {
@@ -91,16 +91,26 @@ function landing(wire: WireView, end: WireEnd, byId: ReadonlyMap<string, PlacedP
   const spot: TerminalSpot | undefined = home?.shape.terminals[terminal];
   if (home === undefined || spot === undefined) return undefined;
   const here = { x: home.x + spot.x, y: home.y + spot.y };
-  if (ending.lifted) return { spot: beside(ahead(here, spot.way, 46), spot.way, 15), way: spot.way, home, lifted: true, screwed: false };
+  if (ending.lifted)
+    return { spot: beside(ahead(here, spot.way, 46), spot.way, 15), way: spot.way, home, lifted: true, screwed: false };
   const landedHere = home.part.terminals.find((each) => each.id === terminal)?.wires ?? [];
   const index = Math.max(0, landedHere.indexOf(wire.id));
   const shift = landedHere.length < 2 ? 0 : (index - (landedHere.length - 1) / 2) * Math.min(7, 22 / landedHere.length);
   return { spot: beside(here, spot.way, shift), way: spot.way, home, lifted: false, screwed: spot.screw !== undefined };
 }
 
+/** Where the rig lands an end, whether it is uncovered or not; undefined when that is in another place. */
+function homeSpot(wire: WireView, end: WireEnd, byId: ReadonlyMap<string, PlacedPart>): Spot | undefined {
+  const [partId = '', terminal = ''] = wire.ends[end].home.split('.');
+  const home = byId.get(partId);
+  const spot = home?.shape.terminals[terminal];
+  return home === undefined || spot === undefined ? undefined : { x: home.x + spot.x, y: home.y + spot.y };
+}
+
 function nearest(spots: readonly Spot[], to: Spot): Spot | undefined {
   return spots.reduce<Spot | undefined>(
-    (best, spot) => (best === undefined || Math.hypot(spot.x - to.x, spot.y - to.y) < Math.hypot(best.x - to.x, best.y - to.y) ? spot : best),
+    (best, spot) =>
+      best === undefined || Math.hypot(spot.x - to.x, spot.y - to.y) < Math.hypot(best.x - to.x, best.y - to.y) ? spot : best,
     undefined,
   );
 }
@@ -123,8 +133,15 @@ function offset(spot: Spot, index: number): Spot {
   return { x: spot.x + Math.cos(angle) * radius * 1.4, y: spot.y + Math.sin(angle) * radius * 0.7 };
 }
 
-function runsOf(wire: WireView, index: number, from: Landing | undefined, to: Landing | undefined, view: BenchView): Run[] {
-  const look = lookOf(view.place);
+function runsOf(
+  wire: WireView,
+  index: number,
+  from: Landing | undefined,
+  to: Landing | undefined,
+  byId: ReadonlyMap<string, PlacedPart>,
+  place: string,
+): Run[] {
+  const look = lookOf(place);
   const run = (curve: Curve, start: Landing, end?: Landing): Run => ({
     wire: wire.id,
     cable: wire.cable,
@@ -147,10 +164,10 @@ function runsOf(wire: WireView, index: number, from: Landing | undefined, to: La
   const only = from ?? to;
   if (only === undefined) return [];
   const own = only.home.shape.exit;
-  // The other end may be in this place behind a closed cover: then the wire goes where the conduit or grommet to it is.
-  const other = wire.ends[from === undefined ? 'from' : 'to'];
-  const holes = other.place === view.place && look.joins.length > 0 ? look.joins.flatMap((join) => [join.from, join.to]) : look.exits;
-  const hole = own === undefined ? nearest(holes, only.spot) : { x: only.home.x + own.x, y: only.home.y + own.y };
+  // The other end may be in this place behind a closed cover: then the wire goes into the conduit or grommet that leads there.
+  const hidden = homeSpot(wire, from === undefined ? 'from' : 'to', byId);
+  const passage = hidden === undefined ? undefined : shortestJoin(look.joins, only.spot, hidden)?.from;
+  const hole = own === undefined ? (passage ?? nearest(look.exits, only.spot)) : { x: only.home.x + own.x, y: only.home.y + own.y };
   if (hole === undefined) return [];
   return [run(intoHole(only.spot, only.way, own === undefined ? offset(hole, index) : spreadAcross(hole, only)), only)];
 }
@@ -178,7 +195,14 @@ export function sceneOf(view: BenchView): Scene {
     for (const terminal of part.terminals) {
       const spot = shape.terminals[terminal.id];
       if (spot === undefined) continue;
-      terminals.set(terminal.point, { point: terminal.point, part: part.id, label: terminal.label, x: x + spot.x, y: y + spot.y, way: spot.way });
+      terminals.set(terminal.point, {
+        point: terminal.point,
+        part: part.id,
+        label: terminal.label,
+        x: x + spot.x,
+        y: y + spot.y,
+        way: spot.way,
+      });
     }
   }
 
@@ -190,7 +214,7 @@ export function sceneOf(view: BenchView): Scene {
     if (WIRE_ENDS.some((end) => bodies.has(wire.ends[end].home.split('.')[0] ?? ''))) return;
     const from = landing(wire, 'from', byId);
     const to = landing(wire, 'to', byId);
-    runs.push(...runsOf(wire, index, from, to, view));
+    runs.push(...runsOf(wire, index, from, to, byId, view.place));
     for (const end of WIRE_ENDS) {
       const spot = end === 'from' ? from : to;
       if (spot === undefined || !wire.ends[end].visible) continue;

@@ -24,7 +24,10 @@ export function isLit(count: number, seconds: number): boolean {
 }
 
 /** Where a motion has its picture at a moment. Angles in radians, shifts in scene units. */
-export function poseOf(motion: Motion, seconds: number): { readonly angle: number; readonly dx: number; readonly dy: number; readonly alpha: number; readonly stretch: number } {
+export function poseOf(
+  motion: Motion,
+  seconds: number,
+): { readonly angle: number; readonly dx: number; readonly dy: number; readonly alpha: number; readonly stretch: number } {
   const still = { angle: 0, dx: 0, dy: 0, alpha: 1, stretch: 1 };
   switch (motion.kind) {
     case 'spin':
@@ -32,7 +35,11 @@ export function poseOf(motion: Motion, seconds: number): { readonly angle: numbe
     case 'shake':
       return { ...still, dx: Math.sin(seconds * 91) * motion.reach * 0.25, dy: Math.sin(seconds * 67) * motion.reach };
     case 'flicker':
-      return { ...still, stretch: 1 + 0.1 * Math.sin(seconds * 17) + 0.06 * Math.sin(seconds * 29), alpha: 0.92 + 0.08 * Math.sin(seconds * 23) };
+      return {
+        ...still,
+        stretch: 1 + 0.1 * Math.sin(seconds * 17) + 0.06 * Math.sin(seconds * 29),
+        alpha: 0.92 + 0.08 * Math.sin(seconds * 23),
+      };
     case 'breathe':
       return { ...still, alpha: 0.82 + 0.18 * Math.sin(seconds * 3) };
     case 'flash':
@@ -71,7 +78,10 @@ export function createMovers(stage: PhaserScene, reducedMotion: boolean): Movers
         }
         const x = placed.x + moving.x;
         const y = placed.y + moving.y;
-        const image = stage.add.image(x, y, key).setScale(1 / density).setDepth(1);
+        const image = stage.add
+          .image(x, y, key)
+          .setScale(1 / density)
+          .setDepth(1);
         movers.push({ image, motion: moving.motion, x, y });
       }
     },
@@ -79,7 +89,10 @@ export function createMovers(stage: PhaserScene, reducedMotion: boolean): Movers
       for (const { image, motion, x, y } of movers) {
         const moves = !reducedMotion || motion.kind === 'flash';
         const pose = moves ? poseOf(motion, seconds) : poseOf(motion, 0);
-        image.setPosition(x + pose.dx, y + pose.dy).setRotation(pose.angle).setAlpha(pose.alpha);
+        image
+          .setPosition(x + pose.dx, y + pose.dy)
+          .setRotation(pose.angle)
+          .setAlpha(pose.alpha);
         image.scaleY = image.scaleX * pose.stretch;
       }
     },

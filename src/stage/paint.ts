@@ -1,13 +1,13 @@
 import type { BenchView } from '../attempt/view.ts';
 import type { Words } from './face.ts';
 import { nameTape, plate, screw, sleeve, tag } from './hardware.ts';
-import { spotOf, type PlacedPart, type Run, type Scene } from './layout.ts';
-import { letter, wrapped, type Box, type Pen } from './pen.ts';
-import { drawCavity, drawHoles, drawLid, lookOf, type Caption } from './places.ts';
-import { leadAt, regionsOf, type Lead } from './targets.ts';
+import { type PlacedPart, type Run, type Scene, spotOf } from './layout.ts';
+import { type Box, letter, type Pen, wrapped } from './pen.ts';
+import { type Caption, drawCavity, drawHoles, drawLid, lookOf } from './places.ts';
+import { type Lead, leadAt, plateBox, regionsOf } from './targets.ts';
 import { MATERIAL, WIRE } from './tokens.ts';
 import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
-import { jumperCurve, pointOn, probeWay, type Curve, type Spot } from './wires.ts';
+import { type Curve, jumperCurve, pointOn, probeWay, type Spot } from './wires.ts';
 
 function at(pen: Pen, part: PlacedPart, paint: () => void): void {
   pen.save();
@@ -98,12 +98,12 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   for (const cover of scene.covers) {
     if (cover.open) continue;
     drawLid(pen, cover.at, look.coverLook);
-    const { x, y, width, height } = cover.at;
-    plate(pen, { x: x + width / 2 - Math.min(110, width / 2 - 10), y: y + height - 50, width: Math.min(220, width - 20), height: 30 }, words(`rig:cover.${cover.id}`), 14);
+    plate(pen, plateBox(cover.at), words(`rig:cover.${cover.id}`), 14);
   }
   for (const part of on) at(pen, part, () => part.face.draw(pen, part.part, words));
   for (const part of scene.behind) at(pen, part, () => part.face.through?.(pen, part.part, words));
-  for (const region of regionsOf(scene, view)) if (region.tag) tag(pen, region.box, words(region.name, { cover: words(`rig:cover.${region.values['cover'] ?? ''}`) }));
+  for (const region of regionsOf(scene, view))
+    if (region.tag) tag(pen, region.box, words(region.name, { cover: words(`rig:cover.${region.values.cover ?? ''}`) }));
   for (const caption of look.captions?.(view) ?? []) drawCaption(pen, caption, words, scene.place === 'mat');
 }
 
@@ -119,7 +119,15 @@ export function edgeOf(bounds: Box, which: Lead | 'clamp'): Spot {
 }
 
 /** Paints what is laid over the scene by hand: jumpers, clamp and leads; the held lead only where the pointer is. */
-export function paintHand(pen: Pen, scene: Scene, view: BenchView, bounds: Box, held: Lead | undefined, pointer: Spot | undefined, clip: string | undefined): void {
+export function paintHand(
+  pen: Pen,
+  scene: Scene,
+  view: BenchView,
+  bounds: Box,
+  held: Lead | undefined,
+  pointer: Spot | undefined,
+  clip: string | undefined,
+): void {
   for (const jumper of view.jumpers) {
     const from = spotOf(scene, jumper.from);
     const to = spotOf(scene, jumper.to);
@@ -132,14 +140,24 @@ export function paintHand(pen: Pen, scene: Scene, view: BenchView, bounds: Box, 
     drawClip(pen, start);
     if (pointer !== undefined) strokeWire(pen, jumperCurve(start, pointer), MATERIAL.caution, 6);
   }
-  const clamped = scene.runs.find((run) => run.wire === view.meter.clamp || (run.cable !== undefined && run.cable === view.meter.clamp));
+  const clamped = scene.runs.find(
+    (run) => run.wire === view.meter.clamp || (run.cable !== undefined && run.cable === view.meter.clamp),
+  );
   if (clamped !== undefined) drawClamp(pen, pointOn(clamped.curve, 0.45), edgeOf(bounds, 'clamp'), view.meter.turns);
   for (const lead of ['black', 'red'] as const) {
     const here = leadAt(scene, view, lead);
     if (lead === held) {
       const tip = pointer ?? { x: here.tip.x, y: here.tip.y - 14 };
       drawLead(pen, lead, tip, pointer === undefined ? here.way : probeWay(tip, 628), edgeOf(bounds, lead));
-    } else drawLead(pen, lead, here.tip, here.way, here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y + 2 } : edgeOf(bounds, lead), here.rested);
+    } else
+      drawLead(
+        pen,
+        lead,
+        here.tip,
+        here.way,
+        here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y + 2 } : edgeOf(bounds, lead),
+        here.rested,
+      );
   }
 }
 

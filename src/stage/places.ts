@@ -1,6 +1,6 @@
 import type { BenchView } from '../attempt/view.ts';
 import { bushing, louvre } from './hardware.ts';
-import { disc, downward, fillBox, lifted, line, strokeBox, type Box, type Pen } from './pen.ts';
+import { type Box, disc, downward, fillBox, lifted, line, type Pen, strokeBox } from './pen.ts';
 import { MATERIAL, SCENE } from './tokens.ts';
 import type { Spot } from './wires.ts';
 
@@ -43,7 +43,7 @@ function right(bounds: Box): number {
 }
 
 /** Lamp light on a wall: brightest at the middle, falling off to the corners. */
-function lamp(pen: Pen, bounds: Box, light: string, middle: string, shade: string): CanvasGradient {
+function lamp(pen: Pen, _bounds: Box, light: string, middle: string, shade: string): CanvasGradient {
   const glow = pen.createRadialGradient(SCENE.width * 0.42, SCENE.height * 0.2, 40, SCENE.width * 0.45, SCENE.height * 0.34, 760);
   glow.addColorStop(0, light);
   glow.addColorStop(0.45, middle);
@@ -58,7 +58,15 @@ function wall(pen: Pen, bounds: Box, light: string, middle: string, shade: strin
 
 function courses(pen: Pen, bounds: Box, step: number, colour: string): void {
   for (let y = 40 - step * Math.ceil((40 - bounds.y) / step); y < FOOT; y += step) {
-    line(pen, [[bounds.x, y], [right(bounds), y]], colour, 2);
+    line(
+      pen,
+      [
+        [bounds.x, y],
+        [right(bounds), y],
+      ],
+      colour,
+      2,
+    );
   }
 }
 
@@ -107,16 +115,58 @@ const mat: PlaceLook = {
   backdrop(pen, bounds) {
     wall(pen, bounds, '#A98A60', MATERIAL.benchWood, '#6E5739');
     for (let y = bounds.y; y < bounds.y + bounds.height; y += 54) {
-      line(pen, [[bounds.x, y], [right(bounds), y]], 'rgba(60, 42, 20, 0.28)', 1.6);
-      line(pen, [[bounds.x, y + 21], [right(bounds), y + 17]], 'rgba(60, 42, 20, 0.1)', 1.2);
-      line(pen, [[bounds.x, y + 36], [right(bounds), y + 41]], 'rgba(60, 42, 20, 0.08)', 1.2);
+      line(
+        pen,
+        [
+          [bounds.x, y],
+          [right(bounds), y],
+        ],
+        'rgba(60, 42, 20, 0.28)',
+        1.6,
+      );
+      line(
+        pen,
+        [
+          [bounds.x, y + 21],
+          [right(bounds), y + 17],
+        ],
+        'rgba(60, 42, 20, 0.1)',
+        1.2,
+      );
+      line(
+        pen,
+        [
+          [bounds.x, y + 36],
+          [right(bounds), y + 41],
+        ],
+        'rgba(60, 42, 20, 0.08)',
+        1.2,
+      );
     }
     const sheet = { x: 28, y: 24, width: 744, height: 560 };
     lifted(pen, 8, () => {
       fillBox(pen, sheet, 10, downward(pen, sheet, '#46645B', '#38534B'));
     });
-    for (let x = 68; x < 760; x += 40) line(pen, [[x, 34], [x, 574]], 'rgba(160, 190, 175, 0.1)', 1);
-    for (let y = 64; y < 576; y += 40) line(pen, [[38, y], [762, y]], 'rgba(160, 190, 175, 0.1)', 1);
+    for (let x = 68; x < 760; x += 40)
+      line(
+        pen,
+        [
+          [x, 34],
+          [x, 574],
+        ],
+        'rgba(160, 190, 175, 0.1)',
+        1,
+      );
+    for (let y = 64; y < 576; y += 40)
+      line(
+        pen,
+        [
+          [38, y],
+          [762, y],
+        ],
+        'rgba(160, 190, 175, 0.1)',
+        1,
+      );
     strokeBox(pen, { x: 34, y: 30, width: 732, height: 548 }, 7, 'rgba(190, 214, 200, 0.22)', 1.4);
   },
   captions: (view) =>
@@ -150,12 +200,41 @@ const furnace: PlaceLook = {
   backdrop(pen, bounds) {
     wall(pen, bounds, '#D9CFB8', MATERIAL.closetWall, MATERIAL.closetShade);
     // Studs behind the closet's board.
-    for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96) line(pen, [[x, bounds.y], [x, FOOT]], 'rgba(110, 90, 50, 0.12)', 2);
+    for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96)
+      line(
+        pen,
+        [
+          [x, bounds.y],
+          [x, FOOT],
+        ],
+        'rgba(110, 90, 50, 0.12)',
+        2,
+      );
     ledge(pen, bounds, '#8C7B5E', MATERIAL.floor);
     // Flue and supply duct above, conduit from the switch.
     pen.lineCap = 'round';
-    line(pen, [[94, 206], [94, 246], [120, 262], [176, 300]], MATERIAL.steelShade, 13);
-    line(pen, [[94, 206], [94, 246], [120, 262], [176, 300]], MATERIAL.steel, 8);
+    line(
+      pen,
+      [
+        [94, 206],
+        [94, 246],
+        [120, 262],
+        [176, 300],
+      ],
+      MATERIAL.steelShade,
+      13,
+    );
+    line(
+      pen,
+      [
+        [94, 206],
+        [94, 246],
+        [120, 262],
+        [176, 300],
+      ],
+      MATERIAL.steel,
+      8,
+    );
     pen.lineCap = 'butt';
     lifted(pen, 10, () => {
       fillBox(pen, CABINET, 8, downward(pen, CABINET, '#DDD8CA', MATERIAL.cabinetShade));
@@ -181,7 +260,16 @@ const outdoor: PlaceLook = {
   joins: [{ from: { x: 118, y: 372 }, to: { x: 190, y: 470 } }],
   backdrop(pen, bounds) {
     wall(pen, bounds, '#C9B299', MATERIAL.outdoorWall, '#8C755D');
-    for (let y = bounds.y - (bounds.y % 34); y < 560; y += 34) line(pen, [[bounds.x, y], [right(bounds), y]], 'rgba(70, 50, 30, 0.2)', 2);
+    for (let y = bounds.y - (bounds.y % 34); y < 560; y += 34)
+      line(
+        pen,
+        [
+          [bounds.x, y],
+          [right(bounds), y],
+        ],
+        'rgba(70, 50, 30, 0.2)',
+        2,
+      );
     pen.fillStyle = MATERIAL.grass;
     pen.fillRect(bounds.x, 574, bounds.width, bounds.y + bounds.height - 574);
     pen.fillStyle = MATERIAL.grassShade;
@@ -198,7 +286,10 @@ const outdoor: PlaceLook = {
     pen.fillRect(160, 604, 660, 6);
     // The whip from the disconnect, and the line set.
     pen.lineCap = 'round';
-    for (const [colour, width] of [['#3A403D', 15], ['#59615D', 9]] as const) {
+    for (const [colour, width] of [
+      ['#3A403D', 15],
+      ['#59615D', 9],
+    ] as const) {
       pen.beginPath();
       pen.moveTo(118, 358);
       pen.bezierCurveTo(118, 440, 140, 470, 184, 470);
@@ -206,8 +297,24 @@ const outdoor: PlaceLook = {
       pen.lineWidth = width;
       pen.stroke();
     }
-    line(pen, [[bounds.x, 540], [178, 540]], '#2C302E', 16);
-    line(pen, [[bounds.x, 562], [178, 562]], MATERIAL.copperPipe, 7);
+    line(
+      pen,
+      [
+        [bounds.x, 540],
+        [178, 540],
+      ],
+      '#2C302E',
+      16,
+    );
+    line(
+      pen,
+      [
+        [bounds.x, 562],
+        [178, 562],
+      ],
+      MATERIAL.copperPipe,
+      7,
+    );
     pen.lineCap = 'butt';
     lifted(pen, 12, () => {
       fillBox(pen, UNIT, 10, downward(pen, UNIT, '#CBC8BC', MATERIAL.outdoorUnitShade));
@@ -231,8 +338,25 @@ const panel: PlaceLook = {
     wall(pen, bounds, '#BFB9A8', '#A7A08D', '#716B5A');
     for (let y = bounds.y - (bounds.y % 44); y < FOOT; y += 44) {
       const shift = Math.abs(Math.round(y / 44)) % 2 === 0 ? 0 : 44;
-      line(pen, [[bounds.x, y], [right(bounds), y]], 'rgba(60, 55, 40, 0.16)', 2);
-      for (let x = bounds.x - (bounds.x % 88) + shift; x < right(bounds); x += 88) line(pen, [[x, y], [x, y + 44]], 'rgba(60, 55, 40, 0.12)', 2);
+      line(
+        pen,
+        [
+          [bounds.x, y],
+          [right(bounds), y],
+        ],
+        'rgba(60, 55, 40, 0.16)',
+        2,
+      );
+      for (let x = bounds.x - (bounds.x % 88) + shift; x < right(bounds); x += 88)
+        line(
+          pen,
+          [
+            [x, y],
+            [x, y + 44],
+          ],
+          'rgba(60, 55, 40, 0.12)',
+          2,
+        );
     }
     ledge(pen, bounds, '#7C745F', '#655D4A');
     fillBox(pen, { x: 384, y: bounds.y, width: 32, height: 30 - bounds.y }, 0, MATERIAL.steelShade);
@@ -280,10 +404,12 @@ export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
   strokeBox(pen, box, 6, edge, 1.4);
   strokeBox(pen, { x: box.x + 9, y: box.y + 9, width: box.width - 18, height: box.height - 18 }, 4, 'rgba(60, 55, 40, 0.25)', 1.2);
   if (look === 'louvred' && box.width > 300) {
-    for (let y = box.y + 40; y < box.y + box.height - 60; y += 24) louvre(pen, box.x + 30, y, box.width * 0.52, '#6B685C', '#E3E0D4');
+    for (let y = box.y + 40; y < box.y + box.height - 60; y += 24)
+      louvre(pen, box.x + 30, y, box.width * 0.52, '#6B685C', '#E3E0D4');
   }
   if (look === 'enamel' && box.width > 300) {
-    for (let row = 0; row < 5; row += 1) louvre(pen, box.x + box.width - 150, box.y + box.height - 110 + row * 16, 120, '#8E8876', '#F4F0E4');
+    for (let row = 0; row < 5; row += 1)
+      louvre(pen, box.x + box.width - 150, box.y + box.height - 110 + row * 16, 120, '#8E8876', '#F4F0E4');
   }
   for (const [x, y] of [
     [box.x + 16, box.y + 16],
@@ -292,7 +418,15 @@ export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
     [box.x + box.width - 16, box.y + box.height - 16],
   ] as const) {
     disc(pen, x, y, 5, MATERIAL.steel);
-    line(pen, [[x - 3, y - 3], [x + 3, y + 3]], MATERIAL.steelDark, 1.4);
+    line(
+      pen,
+      [
+        [x - 3, y - 3],
+        [x + 3, y + 3],
+      ],
+      MATERIAL.steelDark,
+      1.4,
+    );
   }
 }
 

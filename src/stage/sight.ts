@@ -10,8 +10,8 @@ export interface Sight {
 }
 
 const CLOSEST = 3;
-/** A scene smaller than this on a small screen opens closer, to be panned: labels of 13 units stay legible. */
-const LEGIBLE = 0.8;
+/** A double press brings the scene this close where it is smaller: labels of 13 units are legible then. */
+const LEGIBLE = 1.1;
 
 /** Scale at which the whole scene is on the host, CSS pixels in a scene unit. */
 export function wholeUnit(width: number, height: number): number {
@@ -42,11 +42,16 @@ export function kept(sight: Sight, width: number, height: number): Sight {
   };
 }
 
-/** The sight a host opens with: the whole scene, or closer on a screen too small to read it. */
-export function opening(width: number, height: number, on: Spot = { x: SCENE.width / 2, y: SCENE.height / 2 }): Sight {
+/** The sight a host opens with: the whole scene. */
+export function opening(width: number, height: number): Sight {
+  return kept({ unit: 0, left: 0, top: 0 }, width, height);
+}
+
+/** What a double press does: close enough to read about that spot, or back to the whole scene. */
+export function toggled(sight: Sight, about: Spot, width: number, height: number): Sight {
   const whole = wholeUnit(width, height);
-  const unit = whole >= LEGIBLE ? whole : Math.max(whole, Math.min(LEGIBLE, height / SCENE.height));
-  return kept({ unit, left: on.x - width / unit / 2, top: on.y - height / unit / 2 }, width, height);
+  if (sight.unit > whole * 1.05) return opening(width, height);
+  return zoomed(sight, Math.max(LEGIBLE, whole * 1.6) / sight.unit, about, width, height);
 }
 
 /** Moves the sight by CSS pixels, as the hand drags the scene. */

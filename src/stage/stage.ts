@@ -1,17 +1,17 @@
-import { CANVAS, Game, Scale, Scene as PhaserScene, WEBGL } from 'phaser';
+import { CANVAS, Game, Scene as PhaserScene, Scale, WEBGL } from 'phaser';
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
 import type { Words } from './face.ts';
 import { listen } from './gestures.ts';
-import { press, putLead, type Grip, type Outcome } from './hand.ts';
+import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
-import { sceneOf, type Scene } from './layout.ts';
+import { type Scene, sceneOf } from './layout.ts';
 import { createMovers, type Movers } from './moving.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import { hasHardwareWebGL } from './renderer.ts';
-import { kept, opening, paintedBounds, panned, sceneSpot, zoomed, type Sight } from './sight.ts';
+import { kept, opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
-import { leadAt, leadUnder, type Lead, type StageTool } from './targets.ts';
+import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
 import { COLOURS, FAMILIES } from './tokens.ts';
 import type { Spot } from './wires.ts';
 
@@ -41,7 +41,12 @@ const QUIET_FRAMES = 4;
 
 /** Waits for the letters, but not for long: the bench comes up with what stands in for them. */
 async function lettersReady(): Promise<void> {
-  const faces = [`600 14px ${FAMILIES.display}`, `400 14px ${FAMILIES.text}`, `600 14px ${FAMILIES.text}`, `700 14px ${FAMILIES.mono}`];
+  const faces = [
+    `600 14px ${FAMILIES.display}`,
+    `400 14px ${FAMILIES.text}`,
+    `600 14px ${FAMILIES.text}`,
+    `700 14px ${FAMILIES.mono}`,
+  ];
   const loaded = Promise.all(faces.map((face) => document.fonts.load(face)));
   const late = new Promise((resolve) => {
     setTimeout(resolve, 1500);
@@ -131,7 +136,11 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
       'bench',
       Object.assign(bench, {
         create: () => {
-          sheets = { still: createSurface(bench, 'still', 0), hand: createSurface(bench, 'hand', 2), movers: createMovers(bench, options.reducedMotion) };
+          sheets = {
+            still: createSurface(bench, 'still', 0),
+            hand: createSurface(bench, 'hand', 2),
+            movers: createMovers(bench, options.reducedMotion),
+          };
           resolve();
         },
         update: (time: number) => {
@@ -199,6 +208,12 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     },
     pinch(factor, about) {
       look(zoomed(sight, factor, about, size().width, size().height));
+    },
+    twice(about) {
+      if (scene === undefined || view === undefined || grip.lead !== undefined) return;
+      const at = sceneSpot(sight, about);
+      if (hintAt(grip, scene, view, at, sight.unit, options.t) === undefined)
+        look(toggled(sight, about, size().width, size().height));
     },
     leave() {
       pointer = undefined;

@@ -1,11 +1,11 @@
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
 import type { Handle } from './face.ts';
-import { spotOf, type PlacedPart, type Scene } from './layout.ts';
+import { type PlacedPart, type Scene, spotOf } from './layout.ts';
 import type { Box } from './pen.ts';
 import { lookOf } from './places.ts';
 import { SCENE, SIZES } from './tokens.ts';
-import { distanceTo, probeWay, PROBE_LENGTH, type Spot } from './wires.ts';
+import { distanceTo, PROBE_LENGTH, probeWay, type Spot } from './wires.ts';
 
 export const STAGE_TOOLS = ['hand', 'probe', 'lift', 'jumper', 'clamp', 'look', 'tug'] as const;
 export type StageTool = (typeof STAGE_TOOLS)[number];
@@ -28,7 +28,11 @@ export const REST: Readonly<Record<Lead, Spot>> = {
 };
 
 /** Where a lead's tip is drawn and how its handle lies; `rested` when it is on nothing that is in sight. */
-export function leadAt(scene: Scene, view: BenchView, lead: Lead): { readonly tip: Spot; readonly way: Spot; readonly rested: boolean } {
+export function leadAt(
+  scene: Scene,
+  view: BenchView,
+  lead: Lead,
+): { readonly tip: Spot; readonly way: Spot; readonly rested: boolean } {
   const tip = spotOf(scene, view.meter[lead]);
   if (tip === undefined) return { tip: REST[lead], way: { x: 1, y: 0.02 }, rested: true };
   return { tip: { x: tip.x, y: tip.y + 3 }, way: probeWay(tip, SCENE.height - 20), rested: false };
@@ -68,19 +72,27 @@ function bodyRegions(view: BenchView): Region[] {
   }));
 }
 
+/** Where a closed cover carries its name. */
+export function plateBox({ x, y, width, height }: Box): Box {
+  const half = Math.min(110, width / 2 - 10);
+  return { x: x + width / 2 - half, y: y + height - 50, width: half * 2, height: 30 };
+}
+
 function coverRegions(scene: Scene): Region[] {
   const tags = lookOf(scene.place).tags;
-  return scene.covers.map((cover, index) => {
+  return scene.covers.flatMap((cover, index) => {
     const { x, y, width, height } = cover.at;
     const spot = tags?.[index] ?? { x: x + width - TAG.width - 6, y: y + height - TAG.height / 2 };
     const tag = { ...spot, width: TAG.width, height: TAG.height };
-    return {
-      box: cover.open ? tag : { x, y, width, height },
+    const region = (box: Box, isTag: boolean): Region => ({
+      box,
       name: cover.open ? 'stage:handle.close' : 'stage:handle.open',
       values: { cover: cover.id },
       action: { name: 'cover', cover: cover.id, open: !cover.open },
-      tag: cover.open,
-    };
+      tag: isTag,
+    });
+    // A closed cover is taken hold of anywhere, its plate first: what works through the cover lies over the rest of it.
+    return cover.open ? [region(tag, true)] : [region(plateBox(cover.at), false), region({ x, y, width, height }, false)];
   });
 }
 
@@ -120,7 +132,7 @@ export function nearestSpot<T extends Spot>(spots: Iterable<T>, at: Spot, unit: 
 }
 
 /** The terminal or bare end under a spot. */
-export function pointAt(scene: Scene, at: Spot, unit: number): { readonly point: string } & Spot | undefined {
+export function pointAt(scene: Scene, at: Spot, unit: number): ({ readonly point: string } & Spot) | undefined {
   return nearestSpot([...scene.terminals.values(), ...scene.ends.filter((end) => end.lifted)], at, unit);
 }
 

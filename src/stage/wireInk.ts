@@ -1,6 +1,6 @@
-import { MATERIAL, WIRE } from './tokens.ts';
 import { disc, type Pen } from './pen.ts';
-import { leadCurve, PROBE_LENGTH, restCurve, type Curve, type Spot } from './wires.ts';
+import { MATERIAL, WIRE } from './tokens.ts';
+import { type Curve, leadCurve, PROBE_LENGTH, restCurve, type Spot } from './wires.ts';
 
 /** Insulation by the rig's colour name; copper when the name is not known. */
 export function insulation(colour: string): string {
@@ -101,7 +101,12 @@ export function drawClip(pen: Pen, at: Spot): void {
 
 /** The jaws of the clamp closed round a conductor. */
 export function drawClamp(pen: Pen, at: Spot, edge: Spot, turns: number): void {
-  strokeWire(pen, [{ x: at.x, y: at.y + 92 }, { x: at.x, y: at.y + 150 }, { x: edge.x - 120, y: edge.y + 30 }, edge], MATERIAL.blackLeadCable, 8);
+  strokeWire(
+    pen,
+    [{ x: at.x, y: at.y + 92 }, { x: at.x, y: at.y + 150 }, { x: edge.x - 120, y: edge.y + 30 }, edge],
+    MATERIAL.blackLeadCable,
+    8,
+  );
   pen.beginPath();
   pen.arc(at.x, at.y, 24, 0, Math.PI * 2);
   run(pen, MATERIAL.outline, 15);

@@ -45,12 +45,7 @@ export function intoHole(from: Spot, way: Way, hole: Spot): Curve {
 export function leadCurve(from: Spot, way: Spot, edge: Spot): Curve {
   const fall = Math.max(60, Math.min(190, (edge.y - from.y) * 0.9 + 60));
   const across = Math.max(40, (edge.x - from.x) * 0.55);
-  return [
-    from,
-    { x: from.x + way.x * fall, y: from.y + way.y * fall },
-    { x: edge.x - across, y: edge.y + 42 },
-    edge,
-  ];
+  return [from, { x: from.x + way.x * fall, y: from.y + way.y * fall }, { x: edge.x - across, y: edge.y + 42 }, edge];
 }
 
 /** The lead of a probe that lies at rest: along the foot of the scene to its edge. */

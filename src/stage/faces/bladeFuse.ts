@@ -1,6 +1,6 @@
-import { fixed, type Face, type Handle, type Shape } from '../face.ts';
+import { type Face, fixed, type Handle, type Shape } from '../face.ts';
 import { nameTape } from '../hardware.ts';
-import { downward, fillBox, letter, lifted, line, strokeBox, type Pen } from '../pen.ts';
+import { downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
 
 const SHAPE: Shape = {
@@ -12,13 +12,45 @@ const SHAPE: Shape = {
 /** The coloured body with its window; the element in it is only drawn once it has been looked at. */
 function body(pen: Pen, element: string | number | undefined): void {
   lifted(pen, 4, () => {
-    fillBox(pen, { x: -38, y: -14, width: 76, height: 28 }, 6, downward(pen, { x: -38, y: -14, width: 76, height: 28 }, '#B58BC4', '#8C5F9E'));
+    fillBox(
+      pen,
+      { x: -38, y: -14, width: 76, height: 28 },
+      6,
+      downward(pen, { x: -38, y: -14, width: 76, height: 28 }, '#B58BC4', '#8C5F9E'),
+    );
   });
   fillBox(pen, { x: -16, y: -10, width: 32, height: 20 }, 4, 'rgba(255, 255, 255, 0.35)');
-  if (element === 'whole') line(pen, [[-14, 6], [-6, -5], [6, -5], [14, 6]], '#5C3F68', 3);
+  if (element === 'whole')
+    line(
+      pen,
+      [
+        [-14, 6],
+        [-6, -5],
+        [6, -5],
+        [14, 6],
+      ],
+      '#5C3F68',
+      3,
+    );
   if (element === 'blown') {
-    line(pen, [[-14, 6], [-8, -3]], '#3A2A42', 3);
-    line(pen, [[8, -3], [14, 6]], '#3A2A42', 3);
+    line(
+      pen,
+      [
+        [-14, 6],
+        [-8, -3],
+      ],
+      '#3A2A42',
+      3,
+    );
+    line(
+      pen,
+      [
+        [8, -3],
+        [14, 6],
+      ],
+      '#3A2A42',
+      3,
+    );
     fillBox(pen, { x: -7, y: -8, width: 14, height: 14 }, 7, 'rgba(30, 18, 10, 0.6)');
   }
   for (const x of [-26, 26]) {
@@ -39,10 +71,11 @@ export const bladeFuse: Face = {
       pen.translate(30, -30);
       pen.rotate(-0.32);
     } else pen.translate(44, 24);
-    body(pen, part.signs['element']);
+    body(pen, part.signs.element);
     pen.restore();
     nameTape(pen, words(`rig:part.${part.id}`), 44, 54, 88, true, 'center');
-    if (part.pulledOut === true) letter(pen, words('stage:mark.pulled'), 44, 24, { size: 13, weight: 600, colour: MATERIAL.boardInk, most: 40 });
+    if (part.pulledOut === true)
+      letter(pen, words('stage:mark.pulled'), 44, 24, { size: 13, weight: 600, colour: MATERIAL.boardInk, most: 40 });
   },
   handles(part): readonly Handle[] {
     if (part.pulledOut === undefined) return [];

@@ -1,5 +1,5 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
-import { fixed, type Face, type Shape } from '../face.ts';
+import { type Face, fixed, type Shape } from '../face.ts';
 import { downward, fillBox, letter, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
 import { BACK, batteryThermostat } from './thermostat.ts';

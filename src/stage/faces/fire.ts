@@ -1,6 +1,6 @@
-import { fixed, stepper, type Face, type Shape, type Moving } from '../face.ts';
+import { type Face, fixed, type Moving, type Shape, stepper } from '../face.ts';
 import { blade, nameTape, shell } from '../hardware.ts';
-import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
 import { COLOURS, MATERIAL } from '../tokens.ts';
 
 const IGNITER: Shape = {
@@ -12,7 +12,20 @@ const IGNITER: Shape = {
 function element(pen: Pen, colour: string, width: number): void {
   pen.lineCap = 'round';
   pen.lineJoin = 'round';
-  line(pen, [[-12, 22], [-12, -20], [0, -20], [0, 14], [12, 14], [12, -20], [12, 22]], colour, width);
+  line(
+    pen,
+    [
+      [-12, 22],
+      [-12, -20],
+      [0, -20],
+      [0, 14],
+      [12, 14],
+      [12, -20],
+      [12, 22],
+    ],
+    colour,
+    width,
+  );
   pen.lineCap = 'butt';
   pen.lineJoin = 'miter';
 }
@@ -47,8 +60,8 @@ export const igniter: Face = {
     for (const spot of Object.values(IGNITER.terminals)) blade(pen, spot.x, spot.y, 11);
   },
   through: (pen) => peepGlass(pen, 48, 60, 26),
-  moving: (part) => (part.signs['glow'] === 1 ? [{ ...GLOW, x: 48, y: 44 }] : []),
-  movingThrough: (part) => (part.signs['glow'] === 1 ? [{ ...PEEP_GLOW, x: 48, y: 60 }] : []),
+  moving: (part) => (part.signs.glow === 1 ? [{ ...GLOW, x: 48, y: 44 }] : []),
+  movingThrough: (part) => (part.signs.glow === 1 ? [{ ...PEEP_GLOW, x: 48, y: 60 }] : []),
 };
 
 /** A dark glass in the door, in front of what may glow behind it. */
@@ -82,7 +95,7 @@ export const gasValve: Face = {
     fillBox(pen, { x: -6, y: 44, width: 24, height: 26 }, 3, '#2B2F2D');
     fillBox(pen, { x: 108, y: 44, width: 24, height: 26 }, 3, '#2B2F2D');
     shell(pen, { x: 14, y: 24, width: 98, height: 66 }, 8, '#C6CAC4', '#969C97', MATERIAL.steelDark, 5);
-    const lever = part.signs['lever'];
+    const lever = part.signs.lever;
     disc(pen, 63, 56, 26, '#7B827D');
     ring(pen, 63, 56, 26, MATERIAL.steelDark, 1.2);
     if (lever !== undefined) {
@@ -94,7 +107,12 @@ export const gasValve: Face = {
         fillBox(pen, { x: -24, y: -7, width: 48, height: 14 }, 7, on ? MATERIAL.enamelLight : COLOURS.action);
       });
       pen.restore();
-      letter(pen, words(on ? 'stage:mark.on' : 'stage:mark.off'), 96, 36, { size: 13, weight: 750, family: 'display', colour: '#1F2422' });
+      letter(pen, words(on ? 'stage:mark.on' : 'stage:mark.off'), 96, 36, {
+        size: 13,
+        weight: 750,
+        family: 'display',
+        colour: '#1F2422',
+      });
     }
     fillBox(pen, { x: 18, y: 92, width: 90, height: 30 }, 5, MATERIAL.plastic);
     for (const spot of Object.values(GAS_VALVE.terminals)) blade(pen, spot.x, spot.y, 11);
@@ -135,15 +153,20 @@ export const burner: Face = {
       disc(pen, x, 50, 28, '#1C211F');
       ring(pen, x, 50, 28, MATERIAL.steelShade, 3);
     }
-    fillBox(pen, { x: 4, y: 84, width: 208, height: 20 }, 10, downward(pen, { x: 4, y: 84, width: 208, height: 20 }, '#9AA09B', '#666C68'));
+    fillBox(
+      pen,
+      { x: 4, y: 84, width: 208, height: 20 },
+      10,
+      downward(pen, { x: 4, y: 84, width: 208, height: 20 }, '#9AA09B', '#666C68'),
+    );
     for (const x of TUBES) {
       fillBox(pen, { x: x - 13, y: 72, width: 26, height: 16 }, 3, MATERIAL.steel);
       disc(pen, x, 94, 5, MATERIAL.brass);
     }
   },
   through: (pen) => peepGlass(pen, 108, 60, 46),
-  moving: (part) => (part.signs['flame'] === 1 ? TUBES.map((x) => ({ ...FLAME, x, y: 46 })) : []),
-  movingThrough: (part) => (part.signs['flame'] === 1 ? [{ ...PEEP_FLAME, x: 108, y: 60 }] : []),
+  moving: (part) => (part.signs.flame === 1 ? TUBES.map((x) => ({ ...FLAME, x, y: 46 })) : []),
+  movingThrough: (part) => (part.signs.flame === 1 ? [{ ...PEEP_FLAME, x: 108, y: 60 }] : []),
 };
 
 const PEEP_FLAME: Omit<Moving, 'x' | 'y'> = {
@@ -165,8 +188,27 @@ export const flameSensor: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 48, 8, 104, true, 'center');
     pen.lineCap = 'round';
-    line(pen, [[48, 62], [48, 34], [30, 20]], part.signs['rod'] === 'coated' ? '#E3DCCB' : MATERIAL.steelLight, part.signs['rod'] === 'coated' ? 8 : 4.5);
-    if (part.signs['rod'] === 'clean') line(pen, [[46.5, 58], [46.5, 36], [31, 22]], '#FFFFFF', 1.4);
+    line(
+      pen,
+      [
+        [48, 62],
+        [48, 34],
+        [30, 20],
+      ],
+      part.signs.rod === 'coated' ? '#E3DCCB' : MATERIAL.steelLight,
+      part.signs.rod === 'coated' ? 8 : 4.5,
+    );
+    if (part.signs.rod === 'clean')
+      line(
+        pen,
+        [
+          [46.5, 58],
+          [46.5, 36],
+          [31, 22],
+        ],
+        '#FFFFFF',
+        1.4,
+      );
     pen.lineCap = 'butt';
     fillBox(pen, { x: 38, y: 54, width: 20, height: 30 }, 5, '#F3EEE2');
     fillBox(pen, { x: 34, y: 66, width: 28, height: 10 }, 4, '#D8D1C0');

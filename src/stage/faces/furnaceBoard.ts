@@ -1,7 +1,7 @@
 import type { PartView } from '../../attempt/view.ts';
-import { fixed, labelOf, spaced, type Face, type Moving, type Shape, type Words } from '../face.ts';
+import { type Face, fixed, labelOf, type Moving, type Shape, spaced, type Words } from '../face.ts';
 import { blade, fixing, nameTape, screw } from '../hardware.ts';
-import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
 
 const SHAPE: Shape = {
@@ -10,8 +10,8 @@ const SHAPE: Shape = {
   terminals: {
     ...spaced(['FS', 'PSOUT', 'PSIN', 'LIMOUT', 'LIMIN', 'GV', 'GVC'], { x: 28, y: 22 }, { x: 46, y: 0 }, 'up'),
     ...spaced(['L1', 'N'], { x: 22, y: 76 }, { x: 0, y: 50 }, 'left'),
-    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 310, y: 78 }, { x: 0, y: 39 }, 'right'),
-    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 104, y: 228 }, { x: 46, y: 0 }, 'down', 12),
+    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 316, y: 68 }, { x: 0, y: 44 }, 'right'),
+    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 106, y: 228 }, { x: 44, y: 0 }, 'down', 12),
   },
 };
 
@@ -27,7 +27,7 @@ export function lightMotion(light: string | number | undefined): Moving['motion'
 }
 
 function lit(part: PartView, x: number, y: number): Moving[] {
-  const motion = lightMotion(part.signs['light']);
+  const motion = lightMotion(part.signs.light);
   if (motion === undefined) return [];
   return [
     {
@@ -70,7 +70,8 @@ function drawPrint(pen: Pen, part: PartView): void {
   for (const [id, spot] of Object.entries(SHAPE.terminals)) {
     const text = labelOf(part, id);
     if (spot.way === 'up') print(pen, text, spot.x, spot.y + 21);
-    else if (spot.way === 'down') letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
+    else if (spot.way === 'down')
+      letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
     else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
     else print(pen, text, spot.x - 19, spot.y, 'right');
   }
@@ -101,10 +102,34 @@ export const furnaceBoard: Face = {
       fillBox(pen, box, 6, downward(pen, box, '#35604F', '#2A4A3E'));
     });
     strokeBox(pen, box, 6, '#20382F', 1.2);
-    for (const trace of [[104, 196, 104, 174, 144], [150, 196, 150, 170, 164], [196, 196, 196, 172, 200], [242, 196, 242, 160, 236]] as const) {
-      line(pen, [[trace[0], trace[1]], [trace[2], trace[3]], [trace[4], trace[3]]], MATERIAL.boardTrace, 1.6);
+    for (const trace of [
+      [106, 196, 106, 174, 144],
+      [150, 196, 150, 170, 164],
+      [194, 196, 194, 172, 200],
+      [238, 196, 238, 160, 236],
+    ] as const) {
+      line(
+        pen,
+        [
+          [trace[0], trace[1]],
+          [trace[2], trace[3]],
+          [trace[4], trace[3]],
+        ],
+        MATERIAL.boardTrace,
+        1.6,
+      );
     }
-    for (const y of [78, 117, 156, 195]) line(pen, [[250, y], [232, y], [226, y - 10]], MATERIAL.boardTrace, 1.6);
+    for (const y of [68, 112, 156, 200])
+      line(
+        pen,
+        [
+          [250, y],
+          [232, y],
+          [226, y - 10],
+        ],
+        MATERIAL.boardTrace,
+        1.6,
+      );
     nameTape(pen, words(`rig:part.${part.id}`), 140, 74, 150, true, 'center');
     relay(pen, 88, 90);
     relay(pen, 134, 90);
@@ -112,12 +137,32 @@ export const furnaceBoard: Face = {
     relay(pen, 134, 132);
     fillBox(pen, { x: 190, y: 120, width: 44, height: 44 }, 3, '#15211C');
     for (let pin = 0; pin < 5; pin += 1) {
-      line(pen, [[186, 126 + pin * 8], [190, 126 + pin * 8]], MATERIAL.steel, 2);
-      line(pen, [[234, 126 + pin * 8], [238, 126 + pin * 8]], MATERIAL.steel, 2);
+      line(
+        pen,
+        [
+          [186, 126 + pin * 8],
+          [190, 126 + pin * 8],
+        ],
+        MATERIAL.steel,
+        2,
+      );
+      line(
+        pen,
+        [
+          [234, 126 + pin * 8],
+          [238, 126 + pin * 8],
+        ],
+        MATERIAL.steel,
+        2,
+      );
     }
     disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
     ring(pen, LIGHT.x, LIGHT.y, 8, '#14201B', 1.6);
-    for (const [x, y] of [[10, 242], [322, 242]] as const) fixing(pen, x, y, 4);
+    for (const [x, y] of [
+      [10, 242],
+      [322, 242],
+    ] as const)
+      fixing(pen, x, y, 4);
     for (const spot of Object.values(SHAPE.terminals)) {
       if (spot.way === 'down') screw(pen, spot.x, spot.y, 12);
       else blade(pen, spot.x, spot.y, 12);

@@ -1,6 +1,6 @@
-import { fixed, labelOf, spaced, type Face, type Motion, type Moving, type Shape } from '../face.ts';
+import { type Face, fixed, labelOf, type Motion, type Moving, type Shape, spaced } from '../face.ts';
 import { blade, nameTape } from '../hardware.ts';
-import { disc, downward, fillBox, letter, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
 
 /** How a shaft moves for what is heard of it. A hum is a motor that cannot start: it shakes and does not turn. */
@@ -38,7 +38,15 @@ function wheel(pen: Pen, radius: number, vanes: number): void {
   for (let index = 0; index < vanes; index += 1) {
     pen.save();
     pen.rotate((index * Math.PI * 2) / vanes);
-    line(pen, [[radius * 0.4, 0], [radius * 0.9, radius * 0.16]], '#A4AAA5', radius * 0.07);
+    line(
+      pen,
+      [
+        [radius * 0.4, 0],
+        [radius * 0.9, radius * 0.16],
+      ],
+      '#A4AAA5',
+      radius * 0.07,
+    );
     pen.restore();
   }
   disc(pen, 0, 0, radius * 0.34, MATERIAL.steelDark);
@@ -78,7 +86,7 @@ export const inducer: Face = {
     for (const spot of Object.values(INDUCER.terminals)) blade(pen, spot.x, spot.y, 11);
   },
   moving(part) {
-    const motion = shaftMotion(part.signs['running'], 3.2);
+    const motion = shaftMotion(part.signs.running, 3.2);
     return motion === undefined ? [] : [{ ...INDUCER_WHEEL, x: 60, y: 56, motion }];
   },
 };
@@ -98,7 +106,12 @@ export const blower: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 70, 8, 150, true, 'center');
     lifted(pen, 5, () => {
-      fillBox(pen, { x: 6, y: 22, width: 130, height: 180 }, 26, downward(pen, { x: 6, y: 22, width: 130, height: 180 }, '#8F9692', '#6A716D'));
+      fillBox(
+        pen,
+        { x: 6, y: 22, width: 130, height: 180 },
+        26,
+        downward(pen, { x: 6, y: 22, width: 130, height: 180 }, '#8F9692', '#6A716D'),
+      );
     });
     disc(pen, 92, 154, 41, MATERIAL.hole);
     ring(pen, 92, 154, 41, MATERIAL.steelDark, 2);
@@ -108,11 +121,17 @@ export const blower: Face = {
     pen.restore();
     for (const [id, spot] of Object.entries(BLOWER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'N' ? 12 : 0), { size: 13.5, weight: 700, colour: '#11150F', align: 'left', most: 60 });
+      letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'N' ? 12 : 0), {
+        size: 13.5,
+        weight: 700,
+        colour: '#11150F',
+        align: 'left',
+        most: 60,
+      });
     }
   },
   moving(part) {
-    const motion = shaftMotion(part.signs['running'], part.signs['running'] === 'heat' ? 2.2 : 3);
+    const motion = shaftMotion(part.signs.running, part.signs.running === 'heat' ? 2.2 : 3);
     return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 92, y: 154, motion }];
   },
 };
@@ -123,13 +142,28 @@ const FILTER: Shape = { width: 140, height: 60, terminals: {} };
 export const filter: Face = {
   shape: fixed(FILTER),
   draw(pen, part, words) {
-    const dirt = part.signs['dirt'];
+    const dirt = part.signs.dirt;
     lifted(pen, 3, () => {
       fillBox(pen, { x: 2, y: 4, width: 136, height: 34 }, 3, '#C9B48C');
     });
-    fillBox(pen, { x: 8, y: 10, width: 124, height: 22 }, 2, dirt === 'dirty' ? '#5B5346' : dirt === 'clean' ? '#EFEBDF' : '#B7A37C');
+    fillBox(
+      pen,
+      { x: 8, y: 10, width: 124, height: 22 },
+      2,
+      dirt === 'dirty' ? '#5B5346' : dirt === 'clean' ? '#EFEBDF' : '#B7A37C',
+    );
     if (dirt !== undefined) {
-      for (let x = 12; x < 130; x += 8) line(pen, [[x, 32], [x + 4, 10], [x + 8, 32]], dirt === 'dirty' ? '#3C362C' : '#C8C2B2', 1.4);
+      for (let x = 12; x < 130; x += 8)
+        line(
+          pen,
+          [
+            [x, 32],
+            [x + 4, 10],
+            [x + 8, 32],
+          ],
+          dirt === 'dirty' ? '#3C362C' : '#C8C2B2',
+          1.4,
+        );
     }
     nameTape(pen, words(`rig:part.${part.id}`), 70, 50, 140, true, 'center');
   },
@@ -147,7 +181,13 @@ const FAN_BLADES = rotor('condenserFan', 76, (pen) => {
 function terminalRow(pen: Pen, part: Parameters<Face['draw']>[1], shape: Shape): void {
   for (const [id, spot] of Object.entries(shape.terminals)) {
     blade(pen, spot.x, spot.y, 12);
-    letter(pen, labelOf(part, id), spot.x - 24, spot.y, { size: 15, weight: 750, family: 'display', wide: true, colour: MATERIAL.boardInk });
+    letter(pen, labelOf(part, id), spot.x - 24, spot.y, {
+      size: 15,
+      weight: 750,
+      family: 'display',
+      wide: true,
+      colour: MATERIAL.boardInk,
+    });
   }
 }
 
@@ -166,7 +206,7 @@ export const condenserFan: Face = {
     terminalRow(pen, part, FAN);
   },
   moving(part) {
-    const motion = shaftMotion(part.signs['running'], 1.6);
+    const motion = shaftMotion(part.signs.running, 1.6);
     return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
   },
   through(pen) {
@@ -179,7 +219,7 @@ export const condenserFan: Face = {
     for (const radius of [76, 60, 44, 28]) ring(pen, 110, 102, radius, 'rgba(20, 24, 22, 0.6)', 1.6);
   },
   movingThrough(part) {
-    const motion = shaftMotion(part.signs['running'], 1.6);
+    const motion = shaftMotion(part.signs.running, 1.6);
     return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
   },
 };
@@ -195,7 +235,16 @@ const CAN: Omit<Moving, 'x' | 'y' | 'motion'> = {
   height: 40,
   paint(pen) {
     fillBox(pen, { x: -33, y: -15, width: 66, height: 30 }, 4, '#3E4542');
-    for (const y of [-6, 1, 8]) line(pen, [[-24, y], [24, y]], '#8A918D', 1.6);
+    for (const y of [-6, 1, 8])
+      line(
+        pen,
+        [
+          [-24, y],
+          [24, y],
+        ],
+        '#8A918D',
+        1.6,
+      );
   },
 };
 
@@ -204,8 +253,25 @@ export const compressor: Face = {
   shape: fixed(COMPRESSOR),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 100, 8, 200, true, 'center');
-    line(pen, [[150, 22], [150, 60]], MATERIAL.copperPipe, 12);
-    line(pen, [[32, 190], [4, 190], [4, 40]], MATERIAL.copperPipe, 9);
+    line(
+      pen,
+      [
+        [150, 22],
+        [150, 60],
+      ],
+      MATERIAL.copperPipe,
+      12,
+    );
+    line(
+      pen,
+      [
+        [32, 190],
+        [4, 190],
+        [4, 40],
+      ],
+      MATERIAL.copperPipe,
+      9,
+    );
     lifted(pen, 6, () => {
       const can = { x: 22, y: 24, width: 156, height: 190 };
       const side = pen.createLinearGradient(22, 0, 178, 0);
@@ -214,13 +280,26 @@ export const compressor: Face = {
       side.addColorStop(1, '#1F2422');
       fillBox(pen, can, 62, side);
     });
-    line(pen, [[24, 152], [176, 152]], '#171B19', 3);
+    line(
+      pen,
+      [
+        [24, 152],
+        [176, 152],
+      ],
+      '#171B19',
+      3,
+    );
     disc(pen, 100, 96, 56, '#3A413E');
     ring(pen, 100, 96, 56, '#191D1B', 2);
     for (const [id, spot] of Object.entries(COMPRESSOR.terminals)) {
       blade(pen, spot.x, spot.y, 12);
       const dx = id === 'C' ? 22 : id === 'S' ? -22 : 22;
-      letter(pen, labelOf(part, id), spot.x + dx, spot.y + (id === 'C' ? 2 : 22), { size: 15, weight: 750, family: 'display', colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), spot.x + dx, spot.y + (id === 'C' ? 2 : 22), {
+        size: 15,
+        weight: 750,
+        family: 'display',
+        colour: MATERIAL.boardInk,
+      });
     }
     pen.save();
     pen.translate(100, 178);
@@ -228,7 +307,7 @@ export const compressor: Face = {
     pen.restore();
   },
   moving(part) {
-    const heard = part.signs['running'];
+    const heard = part.signs.running;
     if (heard === undefined || heard === 'off') return [];
     return [{ ...CAN, x: 100, y: 178, motion: { kind: 'shake', reach: heard === 'hum' ? 1.4 : 0.6 } }];
   },
@@ -252,7 +331,7 @@ export const dualCapacitor: Face = {
     lifted(pen, 5, () => {
       fillBox(pen, can, 22, side);
     });
-    if (part.signs['case'] === 'swollen') {
+    if (part.signs.case === 'swollen') {
       pen.beginPath();
       pen.ellipse(75, 44, 66, 22, 0, Math.PI, 0);
       pen.fillStyle = '#BFC4BE';
@@ -260,15 +339,38 @@ export const dualCapacitor: Face = {
       pen.strokeStyle = MATERIAL.steelDark;
       pen.lineWidth = 1.4;
       pen.stroke();
-    } else if (part.signs['case'] === 'flat') line(pen, [[14, 42], [136, 42]], '#EEF0EA', 3);
+    } else if (part.signs.case === 'flat')
+      line(
+        pen,
+        [
+          [14, 42],
+          [136, 42],
+        ],
+        '#EEF0EA',
+        3,
+      );
     fillBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, MATERIAL.label);
     strokeBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, '#B3A986', 1);
     for (const [id, spot] of Object.entries(CAPACITOR.terminals)) {
       blade(pen, spot.x, spot.y, 12);
       letter(pen, labelOf(part, id), spot.x, 56, { size: 13, weight: 700, family: 'display', colour: '#1E2321', most: 46 });
     }
-    letter(pen, words(`rig:part.${part.id}`), 75, 98, { size: 13, weight: 650, family: 'display', colour: MATERIAL.labelInk, most: 92 });
-    for (const y of [114, 126]) line(pen, [[36, y], [y === 126 ? 84 : 114, y]], '#A79C78', 2);
+    letter(pen, words(`rig:part.${part.id}`), 75, 98, {
+      size: 13,
+      weight: 650,
+      family: 'display',
+      colour: MATERIAL.labelInk,
+      most: 92,
+    });
+    for (const y of [114, 126])
+      line(
+        pen,
+        [
+          [36, y],
+          [y === 126 ? 84 : 114, y],
+        ],
+        '#A79C78',
+        2,
+      );
   },
 };
-

@@ -1,6 +1,6 @@
-import { fixed, labelOf, type Face, type Moving, type Shape } from '../face.ts';
+import { type Face, fixed, labelOf, type Moving, type Shape } from '../face.ts';
 import { blade, nameTape, screw } from '../hardware.ts';
-import { disc, downward, fillBox, letter, lifted, line, strokeBox, type Pen } from '../pen.ts';
+import { disc, downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
 
 const CONTACTOR: Shape = {
@@ -19,14 +19,27 @@ const CONTACTOR: Shape = {
 /** The bridge that the coil pulls down onto the fixed contacts. Origin: its middle when it is out. */
 function armature(pen: Pen): void {
   lifted(pen, 3, () => {
-    fillBox(pen, { x: -58, y: -12, width: 116, height: 24 }, 5, downward(pen, { x: -58, y: -12, width: 116, height: 24 }, '#E6E0D0', '#B9B19C'));
+    fillBox(
+      pen,
+      { x: -58, y: -12, width: 116, height: 24 },
+      5,
+      downward(pen, { x: -58, y: -12, width: 116, height: 24 }, '#E6E0D0', '#B9B19C'),
+    );
   });
   strokeBox(pen, { x: -58, y: -12, width: 116, height: 24 }, 5, '#7D7662', 1.2);
   for (const x of [-40, 40]) {
     fillBox(pen, { x: x - 13, y: 7, width: 26, height: 8 }, 2, MATERIAL.brass);
     disc(pen, x, 16, 4, '#D8D9D2');
   }
-  line(pen, [[-10, 0], [10, 0]], '#7D7662', 2);
+  line(
+    pen,
+    [
+      [-10, 0],
+      [10, 0],
+    ],
+    '#7D7662',
+    2,
+  );
 }
 
 const OUT_Y = 92;
@@ -55,7 +68,7 @@ export const contactor: Face = {
       fillBox(pen, { x: x - 13, y: 114, width: 26, height: 8 }, 2, MATERIAL.brass);
       disc(pen, x, 114, 4, '#D8D9D2');
     }
-    const seen = part.signs['armature'];
+    const seen = part.signs.armature;
     if (seen === 'in' || seen === 'out') {
       pen.save();
       pen.translate(92, seen === 'in' ? IN_Y - 5 : OUT_Y - 10);
@@ -63,16 +76,30 @@ export const contactor: Face = {
       pen.restore();
     }
     fillBox(pen, { x: 48, y: 134, width: 88, height: 34 }, 5, '#6E3B2A');
-    for (let x = 54; x < 132; x += 6) line(pen, [[x, 136], [x, 166]], '#8F5238', 2);
+    for (let x = 54; x < 132; x += 6)
+      line(
+        pen,
+        [
+          [x, 136],
+          [x, 166],
+        ],
+        '#8F5238',
+        2,
+      );
     for (const [id, spot] of Object.entries(CONTACTOR.terminals)) {
       const coil = id.startsWith('A');
       if (coil) blade(pen, spot.x, spot.y, 12);
       else screw(pen, spot.x, spot.y, 13.5);
       const x = coil ? spot.x + (id === 'A1' ? 3 : -3) : 92 + (spot.x < 92 ? -12 : 12);
-      letter(pen, labelOf(part, id), x, coil ? spot.y + 24 : spot.y, { size: 14.5, weight: 750, family: 'display', colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), x, coil ? spot.y + 24 : spot.y, {
+        size: 14.5,
+        weight: 750,
+        family: 'display',
+        colour: MATERIAL.boardInk,
+      });
     }
   },
-  moving: (part) => (part.signs['armature'] === 'chatter' ? [{ ...CHATTER, x: 92, y: OUT_Y - 3 }] : []),
+  moving: (part) => (part.signs.armature === 'chatter' ? [{ ...CHATTER, x: 92, y: OUT_Y - 3 }] : []),
 };
 
 const SPLICE: Shape = {
@@ -87,8 +114,24 @@ export const splice: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 63, 10, 140, true, 'center');
     for (const x of [24, 102]) {
-      line(pen, [[x, 46], [63, 46]], MATERIAL.copperPipe, 5);
-      line(pen, [[x, 44.6], [63, 44.6]], MATERIAL.copperPipeLight, 1.6);
+      line(
+        pen,
+        [
+          [x, 46],
+          [63, 46],
+        ],
+        MATERIAL.copperPipe,
+        5,
+      );
+      line(
+        pen,
+        [
+          [x, 44.6],
+          [63, 44.6],
+        ],
+        MATERIAL.copperPipeLight,
+        1.6,
+      );
       disc(pen, x, 46, 9, MATERIAL.copperPipe);
       disc(pen, x - 2, 44, 4, MATERIAL.copperPipeLight);
     }
@@ -97,6 +140,15 @@ export const splice: Face = {
       pen.fillStyle = downward(pen, { x: 36, y: 30, width: 54, height: 40 }, '#6F7C86', '#4B5660');
       pen.fill(nut);
     });
-    for (const x of [48, 58, 68, 78]) line(pen, [[x, 34], [x - (63 - x) * 0.14, 64]], '#3A434B', 1.6);
+    for (const x of [48, 58, 68, 78])
+      line(
+        pen,
+        [
+          [x, 34],
+          [x - (63 - x) * 0.14, 64],
+        ],
+        '#3A434B',
+        1.6,
+      );
   },
 };

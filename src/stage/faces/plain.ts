@@ -1,5 +1,5 @@
 import type { PartView } from '../../attempt/view.ts';
-import { labelOf, spaced, type Face, type Shape } from '../face.ts';
+import { type Face, labelOf, type Shape, spaced } from '../face.ts';
 import { nameTape, screw, shell } from '../hardware.ts';
 import { letter } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';
@@ -18,7 +18,15 @@ export const plain: Face = {
   shape,
   draw(pen, part, words) {
     const size = shape(part);
-    shell(pen, { x: 0, y: 0, width: size.width, height: size.height }, 8, MATERIAL.steelLight, MATERIAL.steel, MATERIAL.steelShade, 5);
+    shell(
+      pen,
+      { x: 0, y: 0, width: size.width, height: size.height },
+      8,
+      MATERIAL.steelLight,
+      MATERIAL.steel,
+      MATERIAL.steelShade,
+      5,
+    );
     nameTape(pen, words(`rig:part.${part.id}`), size.width / 2, 18, size.width - 12, false, 'center');
     for (const [id, spot] of Object.entries(size.terminals)) {
       screw(pen, spot.x, spot.y, 12);

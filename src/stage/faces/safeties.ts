@@ -1,6 +1,6 @@
-import { fixed, stepper, type Face, type Shape, type TerminalSpot } from '../face.ts';
+import { type Face, fixed, type Shape, stepper, type TerminalSpot } from '../face.ts';
 import { blade, nameTape, shell } from '../hardware.ts';
-import { disc, downward, fillBox, lifted, line, ring, strokeBox, type Pen } from '../pen.ts';
+import { disc, downward, fillBox, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
 import { COLOURS, MATERIAL } from '../tokens.ts';
 
 function pair(x: number, y: number, step: number, way: TerminalSpot['way']): Record<string, TerminalSpot> {
@@ -19,7 +19,7 @@ export const doorSwitch: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 58, 8, 130, true, 'center');
     shell(pen, { x: 8, y: 34, width: 100, height: 66 }, 6, '#E8E3D5', '#C9C3B3', '#8F8977', 4);
-    const plunger = part.signs['plunger'];
+    const plunger = part.signs.plunger;
     if (plunger !== undefined) {
       const out = plunger === 'out';
       const top = out ? 18 : 27;
@@ -28,7 +28,15 @@ export const doorSwitch: Face = {
         lifted(pen, 3, () => {
           fillBox(pen, { x: 34, y: 17, width: 48, height: 13 }, 4, '#D7CDB2');
         });
-        line(pen, [[40, 23], [76, 23]], '#A99C78', 1.4);
+        line(
+          pen,
+          [
+            [40, 23],
+            [76, 23],
+          ],
+          '#A99C78',
+          1.4,
+        );
       }
     }
     blades(pen, DOOR_SWITCH);
@@ -36,7 +44,11 @@ export const doorSwitch: Face = {
   handles: (part) => stepper(part, 'plunger', { x: 30, y: 12, width: 56, height: 52 }),
 };
 
-const FLOAT: Shape = { width: 150, height: 124, terminals: { a: { x: 112, y: 42, way: 'right' }, b: { x: 38, y: 42, way: 'left' } } };
+const FLOAT: Shape = {
+  width: 150,
+  height: 124,
+  terminals: { a: { x: 112, y: 42, way: 'right' }, b: { x: 38, y: 42, way: 'left' } },
+};
 
 /** The float in its cup at the edge of the drain pan. Whether it is up is only seen by looking close. */
 export const floatSwitch: Face = {
@@ -48,15 +60,32 @@ export const floatSwitch: Face = {
     });
     fillBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, '#8FA3A3');
     strokeBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, '#5F7070', 1.4);
-    const float = part.signs['float'];
+    const float = part.signs.float;
     if (float !== undefined) {
       fillBox(pen, { x: 51, y: 63, width: 48, height: 52 }, 4, '#C9D6D4');
       const y = float === 'up' ? 66 : 88;
       if (float === 'up') fillBox(pen, { x: 51, y: 80, width: 48, height: 35 }, 3, MATERIAL.water);
       fillBox(pen, { x: 58, y, width: 34, height: 22 }, 7, COLOURS.action);
-      line(pen, [[75, 60], [75, y]], MATERIAL.steelDark, 3);
+      line(
+        pen,
+        [
+          [75, 60],
+          [75, y],
+        ],
+        MATERIAL.steelDark,
+        3,
+      );
     } else {
-      for (let y = 70; y < 112; y += 9) line(pen, [[56, y], [94, y]], '#7C9090', 2);
+      for (let y = 70; y < 112; y += 9)
+        line(
+          pen,
+          [
+            [56, y],
+            [94, y],
+          ],
+          '#7C9090',
+          2,
+        );
     }
     blades(pen, FLOAT);
   },
@@ -79,7 +108,7 @@ export const drainPan: Face = {
       pen.fill();
     });
     fillBox(pen, { x: 2, y: 2, width: 152, height: 6 }, 3, MATERIAL.steelLight);
-    const water = part.signs['water'];
+    const water = part.signs.water;
     if (water !== undefined) {
       fillBox(pen, { x: 16, y: 11, width: 124, height: 24 }, 3, '#3A4442');
       if (water === 'full') fillBox(pen, { x: 16, y: 14, width: 124, height: 21 }, 3, MATERIAL.water);
@@ -113,12 +142,20 @@ export const rollout: Face = {
     fillBox(pen, { x: 10, y: 22, width: 96, height: 84 }, 6, '#56605C');
     disc(pen, 58, 49, 23, '#2A2E2C');
     ring(pen, 58, 49, 23, '#171A19', 1.4);
-    const button = part.signs['button'];
+    const button = part.signs.button;
     if (button === 'out') {
       lifted(pen, 6, () => {
         disc(pen, 60, 44, 12, COLOURS.action);
       });
-      line(pen, [[52, 56], [56, 50]], '#7A3413', 6);
+      line(
+        pen,
+        [
+          [52, 56],
+          [56, 50],
+        ],
+        '#7A3413',
+        6,
+      );
     } else {
       disc(pen, 58, 49, 11, '#B4532A');
       ring(pen, 58, 49, 11, button === 'in' ? MATERIAL.boardInk : '#6A2F14', button === 'in' ? 2 : 1.4);
@@ -135,7 +172,7 @@ export const pressureSwitch: Face = {
   shape: fixed(PRESSURE),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 58, 8, 130, true, 'center');
-    const hose = part.signs['hose'];
+    const hose = part.signs.hose;
     pen.lineCap = 'round';
     pen.beginPath();
     if (hose === 'off') {
@@ -170,12 +207,37 @@ export const highPressureSwitch: Face = {
   shape: fixed(HIGH_PRESSURE),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 63, 8, 140, true, 'center');
-    line(pen, [[0, 44], [126, 44]], MATERIAL.copperPipe, 12);
-    line(pen, [[0, 41], [126, 41]], MATERIAL.copperPipeLight, 3);
+    line(
+      pen,
+      [
+        [0, 44],
+        [126, 44],
+      ],
+      MATERIAL.copperPipe,
+      12,
+    );
+    line(
+      pen,
+      [
+        [0, 41],
+        [126, 41],
+      ],
+      MATERIAL.copperPipeLight,
+      3,
+    );
     lifted(pen, 3, () => {
       fillBox(pen, { x: 38, y: 24, width: 50, height: 44 }, 6, MATERIAL.brass);
     });
-    for (const x of [46, 55, 63, 71, 80]) line(pen, [[x, 26], [x, 66]], MATERIAL.brassShade, 1.2);
+    for (const x of [46, 55, 63, 71, 80])
+      line(
+        pen,
+        [
+          [x, 26],
+          [x, 66],
+        ],
+        MATERIAL.brassShade,
+        1.2,
+      );
     fillBox(pen, { x: 16, y: 66, width: 94, height: 32 }, 5, MATERIAL.plastic);
     blades(pen, HIGH_PRESSURE);
   },
@@ -186,7 +248,7 @@ export const panelDoor: Face = {
   shape: fixed({ width: 190, height: 40, terminals: {} }),
   onCover: true,
   draw(pen, part, words) {
-    const ajar = part.signs['seat'] === 'ajar';
+    const ajar = part.signs.seat === 'ajar';
     if (ajar) fillBox(pen, { x: -6, y: 32, width: 202, height: 9 }, 4, MATERIAL.hole);
     pen.save();
     if (ajar) pen.rotate(0.03);

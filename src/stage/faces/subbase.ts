@@ -1,4 +1,4 @@
-import { fixed, labelOf, spaced, type Face, type Shape } from '../face.ts';
+import { type Face, fixed, labelOf, type Shape, spaced } from '../face.ts';
 import { enamelCase, screw } from '../hardware.ts';
 import { downward, fillBox, letter, strokeBox } from '../pen.ts';
 import { MATERIAL } from '../tokens.ts';

@@ -1,6 +1,6 @@
-import { fixed, labelOf, stepper, type Face, type Shape, type TerminalSpot } from '../face.ts';
+import { type Face, fixed, labelOf, type Shape, stepper, type TerminalSpot } from '../face.ts';
 import { blade, nameTape, plate, screw, shell } from '../hardware.ts';
-import { downward, fillBox, letter, lifted, line, strokeBox, type Pen } from '../pen.ts';
+import { downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
 import { COLOURS, MATERIAL } from '../tokens.ts';
 
 const SERVICE: Shape = {
@@ -22,7 +22,13 @@ export const service: Face = {
     for (const [id, spot] of Object.entries(SERVICE.terminals)) {
       fillBox(pen, { x: spot.x - 24, y: 62, width: 48, height: 44 }, 4, MATERIAL.steel);
       screw(pen, spot.x, spot.y, 14);
-      letter(pen, labelOf(part, id), spot.x, 44, { size: 15, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), spot.x, 44, {
+        size: 15,
+        weight: 750,
+        wide: true,
+        family: 'display',
+        colour: MATERIAL.boardInk,
+      });
     }
   },
 };
@@ -31,8 +37,29 @@ const LUG = { width: 96, height: 28 } as const;
 
 /** The earth mark, drawn: no letter face carries it for certain. */
 function earthMark(pen: Pen, x: number, y: number): void {
-  line(pen, [[x, y - 9], [x, y - 1]], MATERIAL.cautionInk, 2);
-  for (const [half, drop] of [[9, 0], [6, 4], [3, 8]] as const) line(pen, [[x - half, y + drop], [x + half, y + drop]], MATERIAL.cautionInk, 2);
+  line(
+    pen,
+    [
+      [x, y - 9],
+      [x, y - 1],
+    ],
+    MATERIAL.cautionInk,
+    2,
+  );
+  for (const [half, drop] of [
+    [9, 0],
+    [6, 4],
+    [3, 8],
+  ] as const)
+    line(
+      pen,
+      [
+        [x - half, y + drop],
+        [x + half, y + drop],
+      ],
+      MATERIAL.cautionInk,
+      2,
+    );
 }
 
 /** Earth's bar: a bare screw in a brass rail. */
@@ -54,7 +81,15 @@ function lever(pen: Pen, x: number, y: number, width: number, on: boolean, words
   lifted(pen, 3, () => {
     fillBox(pen, { x: x + 3, y: on ? y + 3 : y + 29, width: width - 6, height: 32 }, 4, '#43484B');
   });
-  line(pen, [[x + 7, on ? y + 9 : y + 55], [x + width - 7, on ? y + 9 : y + 55]], on ? MATERIAL.boardInk : COLOURS.action, 3);
+  line(
+    pen,
+    [
+      [x + 7, on ? y + 9 : y + 55],
+      [x + width - 7, on ? y + 9 : y + 55],
+    ],
+    on ? MATERIAL.boardInk : COLOURS.action,
+    3,
+  );
   letter(pen, words(on ? 'stage:mark.on' : 'stage:mark.off'), x + width / 2, on ? y + 51 : y + 14, {
     size: 13,
     weight: 750,
@@ -76,8 +111,8 @@ function breaker(poles: 1 | 2): Face {
   const slot = { x: width / 2 - 24 * poles, width: 48 * poles } as const;
   const shape: Shape = { width, height: 210, terminals };
   const drawLever: NonNullable<Face['through']> = (pen, part, words) => {
-    const on = part.signs['lever'] === 'on';
-    if (part.signs['lever'] !== undefined) lever(pen, slot.x, 80, slot.width, on, words);
+    const on = part.signs.lever === 'on';
+    if (part.signs.lever !== undefined) lever(pen, slot.x, 80, slot.width, on, words);
   };
   return {
     shape: fixed(shape),
@@ -86,7 +121,13 @@ function breaker(poles: 1 | 2): Face {
       for (const spot of Object.values(terminals)) screw(pen, spot.x, spot.y, 12);
       fillBox(pen, { x: slot.x - 6, y: 74, width: slot.width + 12, height: 76 }, 6, '#1B1E20');
       drawLever(pen, part, words);
-      letter(pen, words(`rig:part.${part.id}`), width / 2, 160, { size: 13, weight: 600, family: 'display', colour: MATERIAL.boardInk, most: width - 20 });
+      letter(pen, words(`rig:part.${part.id}`), width / 2, 160, {
+        size: 13,
+        weight: 600,
+        family: 'display',
+        colour: MATERIAL.boardInk,
+        most: width - 20,
+      });
     },
     through(pen, part, words) {
       fillBox(pen, { x: slot.x - 10, y: 70, width: slot.width + 20, height: 84 }, 6, '#2B2F31');
@@ -113,13 +154,19 @@ export const serviceSwitch: Face = {
     nameTape(pen, words(`rig:part.${part.id}`), 70, 8, 140, false, 'center');
     shell(pen, { x: 20, y: 22, width: 100, height: 96 }, 8, MATERIAL.steelLight, MATERIAL.steel, MATERIAL.steelShade, 5);
     fillBox(pen, { x: 46, y: 32, width: 48, height: 76 }, 5, '#E9E2D2');
-    const on = part.signs['lever'] === 'on';
-    if (part.signs['lever'] !== undefined) {
+    const on = part.signs.lever === 'on';
+    if (part.signs.lever !== undefined) {
       fillBox(pen, { x: 57, y: 42, width: 26, height: 56 }, 4, '#BEB6A3');
       lifted(pen, 3, () => {
         fillBox(pen, { x: 58, y: on ? 43 : 68, width: 24, height: 29 }, 4, MATERIAL.enamelLight);
       });
-      letter(pen, words(on ? 'stage:mark.on' : 'stage:mark.off'), 70, on ? 84 : 55, { size: 13, weight: 750, family: 'display', colour: '#35301F', most: 26 });
+      letter(pen, words(on ? 'stage:mark.on' : 'stage:mark.off'), 70, on ? 84 : 55, {
+        size: 13,
+        weight: 750,
+        family: 'display',
+        colour: '#35301F',
+        most: 26,
+      });
     }
     fillBox(pen, { x: 8, y: 118, width: 124, height: 36 }, 6, '#575D5A');
     for (const spot of Object.values(SWITCH.terminals)) screw(pen, spot.x, spot.y, 11);
@@ -167,13 +214,17 @@ export const disconnect: Face = {
     for (const [id, spot] of Object.entries(DISCONNECT.terminals)) {
       fillBox(pen, { x: spot.x - 22, y: spot.y - 20, width: 44, height: 40 }, 4, MATERIAL.iron);
       screw(pen, spot.x, spot.y, 13);
-      letter(pen, labelOf(part, id), spot.x, spot.y + (id.startsWith('line') ? 29 : -29), { size: 13.5, weight: 600, colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), spot.x, spot.y + (id.startsWith('line') ? 29 : -29), {
+        size: 13.5,
+        weight: 600,
+        colour: MATERIAL.boardInk,
+      });
     }
-    if (part.signs['position'] !== undefined) block(pen, part.signs['position'] === 'in', words);
+    if (part.signs.position !== undefined) block(pen, part.signs.position === 'in', words);
   },
   through(pen, part, words) {
-    if (part.signs['position'] === undefined) return;
-    block(pen, part.signs['position'] === 'in', words);
+    if (part.signs.position === undefined) return;
+    block(pen, part.signs.position === 'in', words);
   },
   handles: (part) => stepper(part, 'position', { x: 32, y: 88, width: 106, height: 64 }),
 };
@@ -198,15 +249,39 @@ export const transformer: Face = {
     lifted(pen, 4, () => {
       fillBox(pen, core, 3, downward(pen, core, MATERIAL.steel, MATERIAL.steelShade));
     });
-    for (let x = 10; x < 110; x += 6) line(pen, [[x, 63], [x, 105]], 'rgba(40,46,44,0.35)', 1);
-    const burnt = part.signs['body'] === 'burnt';
+    for (let x = 10; x < 110; x += 6)
+      line(
+        pen,
+        [
+          [x, 63],
+          [x, 105],
+        ],
+        'rgba(40,46,44,0.35)',
+        1,
+      );
+    const burnt = part.signs.body === 'burnt';
     fillBox(pen, { x: 26, y: 58, width: 64, height: 52 }, 5, burnt ? '#2A211A' : '#C9A45E');
-    for (let y = 63; y < 108; y += 5) line(pen, [[28, y], [88, y]], burnt ? '#15100C' : '#A27D3B', 1.2);
+    for (let y = 63; y < 108; y += 5)
+      line(
+        pen,
+        [
+          [28, y],
+          [88, y],
+        ],
+        burnt ? '#15100C' : '#A27D3B',
+        1.2,
+      );
     if (burnt) fillBox(pen, { x: 20, y: 52, width: 40, height: 26 }, 13, 'rgba(20, 14, 8, 0.55)');
     for (const [id, spot] of Object.entries(TRANSFORMER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
       const left = spot.x < 58;
-      letter(pen, labelOf(part, id), left ? 16 : 100, spot.y, { size: 13.5, weight: 700, family: 'display', align: left ? 'right' : 'left', colour: MATERIAL.boardInk });
+      letter(pen, labelOf(part, id), left ? 16 : 100, spot.y, {
+        size: 13.5,
+        weight: 700,
+        family: 'display',
+        align: left ? 'right' : 'left',
+        colour: MATERIAL.boardInk,
+      });
     }
   },
 };

@@ -1,11 +1,11 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
-import { labelOf, spaced, type Face, type Shape, type TerminalSpot } from '../face.ts';
+import { type Face, labelOf, type Shape, spaced, type TerminalSpot } from '../face.ts';
 import { blade, bushing } from '../hardware.ts';
 import { downward, fillBox, letter, lifted, line, type Pen } from '../pen.ts';
 import { MATERIAL, WIRE } from '../tokens.ts';
 import { strokeWire } from '../wireInk.ts';
-import { drawFront, frontHandles } from './thermostatFront.ts';
 import { LANDING_ORDER, subbase } from './subbase.ts';
+import { drawFront, frontHandles } from './thermostatFront.ts';
 
 const FRONT = { width: 316, height: 176 } as const;
 /** Seated it covers its sub-base with a margin all round. */
@@ -101,7 +101,18 @@ function drawTraces(pen: Pen, pins: Readonly<Record<string, TerminalSpot>>): voi
   ];
   for (const [id, x, drop] of ends) {
     const pin = pins[id];
-    if (pin !== undefined) line(pen, [[x, top], [x, top + drop], [pin.x, top + drop], [pin.x, pin.y - 13]], MATERIAL.boardTrace, 1.6);
+    if (pin !== undefined)
+      line(
+        pen,
+        [
+          [x, top],
+          [x, top + drop],
+          [pin.x, top + drop],
+          [pin.x, pin.y - 13],
+        ],
+        MATERIAL.boardTrace,
+        1.6,
+      );
   }
 }
 
@@ -113,8 +124,24 @@ function drawPigtails(pen: Pen, ends: Readonly<Record<string, TerminalSpot>>): v
     const from = { x: FRONT.width / 2 - 72 + index * 36, y: FRONT.height - 4 };
     const colour = PIGTAIL[id] ?? WIRE.copper;
     strokeWire(pen, [from, { x: from.x, y: from.y + 90 }, { x: end.x, y: end.y - 100 }, { x: end.x, y: end.y - 16 }], colour);
-    line(pen, [[end.x, end.y - 18], [end.x, end.y + 12]], WIRE.copper, 5);
-    line(pen, [[end.x - 1.4, end.y - 18], [end.x - 1.4, end.y + 12]], MATERIAL.copperPipeLight, 1.6);
+    line(
+      pen,
+      [
+        [end.x, end.y - 18],
+        [end.x, end.y + 12],
+      ],
+      WIRE.copper,
+      5,
+    );
+    line(
+      pen,
+      [
+        [end.x - 1.4, end.y - 18],
+        [end.x - 1.4, end.y + 12],
+      ],
+      MATERIAL.copperPipeLight,
+      1.6,
+    );
     fillBox(pen, { x: end.x - 17, y: end.y + 20, width: 34, height: 28 }, 4, MATERIAL.label);
     letter(pen, id, end.x, end.y + 34, {
       size: 16,

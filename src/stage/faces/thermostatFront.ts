@@ -1,11 +1,14 @@
 import type { PartView } from '../../attempt/view.ts';
-import { nudged, type Handle, type Words } from '../face.ts';
+import { type Handle, nudged, type Words } from '../face.ts';
 import { enamelCase, toggle } from '../hardware.ts';
-import { disc, fillBox, letter, lifted, line, strokeBox, type Box, type Pen } from '../pen.ts';
+import { type Box, disc, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
 import { COLOURS, MATERIAL } from '../tokens.ts';
 
 /** Where the front's display, keys and switches sit in a case of this width and height. */
-export function frontLayout(width: number, height: number): {
+export function frontLayout(
+  width: number,
+  height: number,
+): {
   readonly display: Box;
   readonly keys: Readonly<Record<'up' | 'down', Box>>;
   readonly modes: Readonly<Record<'off' | 'heat' | 'cool', Box>>;
@@ -46,11 +49,17 @@ export function frontHandles(part: PartView, width: number, height: number): Han
   const layout = frontLayout(width, height);
   const handles: Handle[] = [];
   const setting = settingFor(part.controls.find((control) => control.id === 'mode')?.value);
-  for (const [key, steps] of [['up', 1], ['down', -1]] as const) {
+  for (const [key, steps] of [
+    ['up', 1],
+    ['down', -1],
+  ] as const) {
     const action = nudged(part, setting, steps);
     if (action !== undefined) handles.push({ box: layout.keys[key], name: key, action });
   }
-  for (const [control, stops] of [['mode', layout.modes], ['fan', layout.fans]] as const) {
+  for (const [control, stops] of [
+    ['mode', layout.modes],
+    ['fan', layout.fans],
+  ] as const) {
     const found = part.controls.find((each) => each.id === control);
     for (const [position, box] of Object.entries(stops)) {
       if (found?.positions?.includes(position) === true) {
@@ -88,9 +97,9 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
 }
 
 function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
-  fillBox(pen, box, 9, part.signs['display'] === 'on' ? MATERIAL.displayIdle : '#B9C0AD');
+  fillBox(pen, box, 9, part.signs.display === 'on' ? MATERIAL.displayIdle : '#B9C0AD');
   strokeBox(pen, box, 9, '#A9B19D', 1.2);
-  if (part.signs['display'] !== 'on') return;
+  if (part.signs.display !== 'on') return;
   const { room, set, call, guard } = part.signs;
   const ink = COLOURS.displayInk;
   const left = box.x + 14;
@@ -119,7 +128,7 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
 }
 
 function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
-  const mode = part.signs['mode'];
+  const mode = part.signs.mode;
   const track = { x: stops.off.x + 8, y: stops.off.y + 4, width: stops.off.width * 3 - 16, height: 26 };
   fillBox(pen, track, 13, MATERIAL.toggleTrack);
   for (const position of ['off', 'heat', 'cool'] as const) {
@@ -130,7 +139,15 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
         disc(pen, x, track.y + 13, 15, position === 'off' ? MATERIAL.toggleKnob : COLOURS.action);
       });
     } else {
-      line(pen, [[x, track.y + 8], [x, track.y + 18]], '#9C9179', 2);
+      line(
+        pen,
+        [
+          [x, track.y + 8],
+          [x, track.y + 18],
+        ],
+        '#9C9179',
+        2,
+      );
     }
     letter(pen, words(`stage:thermostat.mode.${position}`), x, track.y + 43, {
       size: 13,
@@ -143,7 +160,7 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
 }
 
 function drawFan(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'auto' | 'on', Box>>): void {
-  const fan = part.signs['fan'];
+  const fan = part.signs.fan;
   const width = 66;
   const middle = stops.auto.x + stops.auto.width;
   const track = { x: middle - width / 2, y: stops.auto.y + 4, width, height: 26 };

@@ -5,7 +5,7 @@ import '@fontsource/atkinson-hyperlegible-next/400.css';
 import '@fontsource/atkinson-hyperlegible-next/700.css';
 import i18next from 'i18next';
 import type { Action } from '../../../src/attempt/actions.ts';
-import { begin, perform, viewOf, type Attempt } from '../../../src/attempt/attempt.ts';
+import { type Attempt, begin, perform, viewOf } from '../../../src/attempt/attempt.ts';
 import { loadLibrary } from '../../../src/scenario/library.ts';
 import { mountStage, type Stage } from '../../../src/stage/stage.ts';
 import type { Lead, StageTool } from '../../../src/stage/targets.ts';
@@ -23,7 +23,9 @@ const words = import.meta.glob<Record<string, unknown>>('/locales/en/*.json', { 
 await i18next.init({
   lng: 'en',
   interpolation: { escapeValue: false },
-  resources: { en: Object.fromEntries(Object.entries(words).map(([path, data]) => [path.split('/').at(-1)?.replace('.json', '') ?? '', data])) },
+  resources: {
+    en: Object.fromEntries(Object.entries(words).map(([path, data]) => [path.split('/').at(-1)?.replace('.json', '') ?? '', data])),
+  },
 });
 
 const library = loadLibrary(
@@ -65,4 +67,4 @@ const bench = {
 };
 export type GalleryBench = typeof bench;
 Object.assign(window, { gallery: bench });
-document.body.dataset['ready'] = 'yes';
+document.body.dataset.ready = 'yes';

@@ -1,0 +1,54 @@
+import type { BenchView, PartView } from '../attempt/view.ts';
+import type { SoundName } from './recipes.ts';
+
+/** Which lasting sounds a sign of a kind of part makes, by kind, sign and value. */
+const LASTING: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, SoundName>>>>>> = {
+  inducer: { running: { '1': 'inducer' } },
+  blower: { running: { heat: 'blower', cool: 'blower', hum: 'blowerHum' } },
+  compressor: { running: { run: 'compressor', hum: 'compressorHum' } },
+  condenserFan: { running: { run: 'condenserFan', hum: 'condenserFanHum' } },
+  contactor: { chatter: { '1': 'chatter' } },
+};
+
+/** Sounds of a change: what strikes once when a sign comes to a value, by kind and sign; `*` is any change. */
+const STRIKES: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, SoundName>>>>>> = {
+  contactor: { thump: { '1': 'contactor' } },
+  gasValve: { click: { '1': 'gasValve' } },
+  batteryThermostat: { call: { '*': 'relay' }, tick: { '*': 'relay' } },
+};
+
+function lastingOf(part: PartView): SoundName[] {
+  const signs = LASTING[part.kind];
+  if (signs === undefined) return [];
+  return Object.entries(signs).flatMap(([key, values]) => {
+    const value = part.signs[key];
+    const name = value === undefined ? undefined : values[String(value)];
+    return name === undefined ? [] : [name];
+  });
+}
+
+/** The sounds that last in a view: what the meter and the parts in earshot are doing now. Each name is a key under `stage:caption.`. */
+export function soundsOf(view: BenchView): readonly SoundName[] {
+  const names = new Set<SoundName>(view.parts.filter((part) => part.place === view.place).flatMap(lastingOf));
+  if (view.meter.reading.tone) names.add('tone');
+  return [...names];
+}
+
+/** The sounds that strike once between two views of the same place; none when there was no view before or the trainee has walked. */
+export function strikesBetween(before: BenchView | undefined, after: BenchView): readonly SoundName[] {
+  if (before === undefined || before.place !== after.place || before.ticket !== after.ticket) return [];
+  const was = new Map(before.parts.map((part) => [part.id, part]));
+  const names = new Set<SoundName>();
+  for (const part of after.parts) {
+    const signs = STRIKES[part.kind];
+    if (signs === undefined) continue;
+    for (const [key, values] of Object.entries(signs)) {
+      const now = part.signs[key];
+      const then = was.get(part.id)?.signs[key];
+      if (now === undefined || then === undefined || now === then) continue;
+      const name = values[String(now)] ?? values['*'];
+      if (name !== undefined) names.add(name);
+    }
+  }
+  return [...names];
+}

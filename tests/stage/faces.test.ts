@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest';
+import { type Attempt, viewOf } from '../../src/attempt/attempt.ts';
+import { CATALOGUE } from '../../src/parts/catalogue.ts';
+import { LANDING_ORDER, subbase } from '../../src/stage/faces/subbase.ts';
+import { BACK, mirroredPins } from '../../src/stage/faces/thermostat.ts';
+import { FACES } from '../../src/stage/faces.ts';
+import { sceneOf } from '../../src/stage/layout.ts';
+import { SCENE, SIZES } from '../../src/stage/tokens.ts';
+import { start, take } from '../scenario/shipped.ts';
+
+/** A bench with everything uncovered in one place. */
+function opened(place: string): Attempt {
+  const attempt = start('fanButNoCooling');
+  if (place === 'hallway') take(attempt, { name: 'pull', part: 'thermostat' }, { name: 'turn', part: 'thermostat' });
+  else if (place === 'mat') take(attempt, { name: 'pull', part: 'thermostat' }, { name: 'mat', part: 'thermostat' });
+  else take(attempt, { name: 'walk', to: place });
+  for (const cover of viewOf(attempt).covers) {
+    if (cover.place === place) take(attempt, { name: 'cover', cover: cover.id, open: true });
+  }
+  return attempt;
+}
+
+const PLACES = ['hallway', 'mat', 'furnace', 'outdoor', 'panel'] as const;
+
+test('every kind of part in the catalogue has a face of its own', () => {
+  expect(Object.keys(FACES).sort()).toEqual([...CATALOGUE.keys()].sort());
+});
+
+test('a thermostat turned over shows its pins mirrored left to right (common practice, no source)', () => {
+  const pins = Object.entries(mirroredPins()).sort(([, a], [, b]) => a.x - b.x);
+  expect(LANDING_ORDER).toEqual(['R', 'W', 'Y', 'G', 'C']);
+  expect(pins.map(([id]) => id)).toEqual(['C', 'G', 'Y', 'W', 'R']);
+  const screws = subbase.shape(viewOf(start('fanButNoCooling')).parts[0]!).terminals;
+  for (const [id, pin] of pins) expect(pin.x - BACK.x).toBe(BACK.width - (screws[id]?.x ?? Number.NaN));
+});
+
+describe.each(PLACES)('the %s', (place) => {
+  const attempt = opened(place);
+  const view = viewOf(attempt);
+  const scene = sceneOf(view);
+
+  test('shows every terminal that a probe reaches there, save the twins of the cells inside the thermostat', () => {
+    const reachable = view.parts.flatMap((part) =>
+      part.terminals.filter((terminal) => terminal.reachable).map((terminal) => terminal.point),
+    );
+    expect(reachable.length).toBeGreaterThan(4);
+    const missing = reachable.filter((point) => !scene.terminals.has(point));
+    expect(missing).toEqual(place === 'hallway' || place === 'mat' ? ['thermostat.BP', 'thermostat.BN'] : []);
+  });
+
+  test(`keeps terminals a thumb apart: ${String(SIZES.target)} px`, () => {
+    const spots = [...scene.terminals.values()];
+    const close = spots.flatMap((a, index) =>
+      spots
+        .slice(index + 1)
+        .filter((b) => Math.hypot(a.x - b.x, a.y - b.y) < SIZES.target)
+        .map((b) => `${a.point} ${b.point}`),
+    );
+    expect(close).toEqual([]);
+  });
+
+  test('stands inside the scene, clear of the leads at its foot', () => {
+    for (const { part, x, y, shape } of scene.parts) {
+      if (part.kind === 'batteryThermostat') continue;
+      expect(x, part.id).toBeGreaterThanOrEqual(0);
+      expect(y, part.id).toBeGreaterThanOrEqual(0);
+      expect(x + shape.width, part.id).toBeLessThanOrEqual(SCENE.width);
+      expect(y + shape.height, part.id).toBeLessThanOrEqual(600);
+    }
+  });
+
+  test('lets no face lie on another, save a fuse on its board and cells in their bay', () => {
+    const inside = new Set(['fuse', 'cells', 'thermostat']);
+    const faces = scene.parts.filter(({ part }) => !inside.has(part.id));
+    for (const [index, a] of faces.entries()) {
+      for (const b of faces.slice(index + 1)) {
+        const apart =
+          a.x + a.shape.width <= b.x + 14 ||
+          b.x + b.shape.width <= a.x + 14 ||
+          a.y + a.shape.height <= b.y + 14 ||
+          b.y + b.shape.height <= a.y + 14;
+        expect(apart, `${a.part.id} and ${b.part.id}`).toBe(true);
+      }
+    }
+  });
+});
