@@ -22,6 +22,7 @@ function breaker(kind: string, poles: 1 | 2): PartKind {
       { id: 'poleOpen', weight: 0.3 },
     ],
     controls: [{ id: 'lever', positions: ['off', 'on'], through: true }],
+    isolator: { control: 'lever', off: 'off', on: 'on' },
     lineVoltage: true,
     replaceMinutes: 20,
     initial: (_params, fault) => ({

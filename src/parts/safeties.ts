@@ -37,6 +37,7 @@ export const doorSwitch = definePart({
   modes: SWITCH_MODES,
   links: ['door'],
   controls: [{ id: 'plunger', positions: ['out', 'held'] }],
+  bypass: { control: 'plunger', on: 'held', off: 'out' },
   lineVoltage: true,
   replaceMinutes: 15,
   initial: () => ({ due: Number.POSITIVE_INFINITY, held: 0, in: 1 }),

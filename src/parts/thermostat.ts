@@ -82,6 +82,38 @@ export const batteryThermostat = definePart<Record<string, never>, State>({
     { id: 'setHeat', range: { from: 45, to: 90, step: 1 } },
     { id: 'setCool', range: { from: 50, to: 95, step: 1 } },
   ],
+  calls: [
+    {
+      id: 'off',
+      acts: [
+        { control: 'mode', value: 'off' },
+        { control: 'fan', value: 'auto' },
+      ],
+    },
+    {
+      id: 'fan',
+      acts: [
+        { control: 'mode', value: 'off' },
+        { control: 'fan', value: 'on' },
+      ],
+    },
+    {
+      id: 'heat',
+      acts: [
+        { control: 'mode', value: 'heat' },
+        { control: 'fan', value: 'auto' },
+        { control: 'setHeat', value: 90 },
+      ],
+    },
+    {
+      id: 'cool',
+      acts: [
+        { control: 'mode', value: 'cool' },
+        { control: 'fan', value: 'auto' },
+        { control: 'setCool', value: 50 },
+      ],
+    },
+  ],
   removable: true,
   replaceMinutes: 20,
   initial: () => ({
