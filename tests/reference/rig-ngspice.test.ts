@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { branchCurrentDc } from '../../src/circuit/currents.ts';
+import { spiceBranchNames, spiceNodeNames, toSpice } from '../../src/circuit/spice.ts';
+import { assemble } from '../../src/rig/assemble.ts';
+import { possibleFaults } from '../../src/rig/faults.ts';
+import { ampsThrough, type World } from '../../src/world/world.ts';
+import { RIG } from '../attempt/trainee.ts';
+import { SYSTEM_MODES } from '../world/states.ts';
+import { runSpice } from './ngspice.ts';
+
+/** What two solvers may differ by: 0.1 %, or these. */
+const FLOOR = { volts: 1e-3, amps: 1e-6 } as const;
+const SHARE = 1e-3;
+
+/** How far apart in shares of what is allowed: below 1 they agree. */
+function apart(distance: number, ours: number, theirs: number, floor: number): number {
+  return distance / Math.max(SHARE * Math.max(ours, theirs), floor);
+}
+
+interface Worst {
+  off: number;
+  what: string;
+}
+
+/** Compares every node and branch of a world with ngspice; the worst of each goes into `worst`. */
+async function compare(world: World, title: string, worst: Record<keyof typeof FLOOR, Worst>): Promise<void> {
+  const { wiring, values, ac, dc } = world;
+  const { topology } = wiring;
+  const theirs = await runSpice(toSpice(topology, values, RIG.hertz, title, { ammeters: true }));
+  const note = (kind: keyof typeof FLOOR, off: number, what: () => string) => {
+    // A quantity that is missing gives NaN, which is worse than anything.
+    if (!(off <= worst[kind].off)) worst[kind] = { off: Number.isNaN(off) ? Number.POSITIVE_INFINITY : off, what: what() };
+  };
+  const check = (kind: keyof typeof FLOOR, re: number, im: number, other: { re: number; im: number } | undefined, name: string) => {
+    const x = other?.re ?? Number.NaN;
+    const y = other?.im ?? Number.NaN;
+    const off = apart(Math.hypot(re - x, im - y), Math.hypot(re, im), Math.hypot(x, y), FLOOR[kind]);
+    note(kind, off, () => `${title}: ${name} is ${re} + j${im} here and ${x} + j${y} there`);
+  };
+  const real = (value: number | undefined) => (value === undefined ? undefined : { re: value, im: 0 });
+  spiceNodeNames(topology).forEach((name, node) => {
+    check('volts', ac.re[node]!, ac.im[node]!, theirs.ac.get(name), `AC ${topology.nodes[node]}`);
+    check('volts', dc[node]!, 0, real(theirs.op.get(name)), `DC ${topology.nodes[node]}`);
+  });
+  spiceBranchNames(topology).forEach((name, branch) => {
+    const { re, im } = ampsThrough(world, branch);
+    check('amps', re, im, theirs.acAmps.get(`vamps__${name}`), `AC through ${topology.branches[branch]!.name}`);
+    const direct = branchCurrentDc(topology, values, dc, branch);
+    check('amps', direct, 0, real(theirs.opAmps.get(`vamps__${name}`)), `DC through ${topology.branches[branch]!.name}`);
+  });
+}
+
+// Source: ngspice, an independent solver (npm package eecircuit-engine).
+describe('this rig agrees with ngspice, node by node and branch by branch, within 0.1 % or 1 mV and 1 µA', () => {
+  const assembly = assemble(RIG);
+  const faults = [undefined, ...possibleFaults(RIG).flatMap((possible) => possible.members)];
+  let points = 0;
+
+  it.each(Object.keys(SYSTEM_MODES))('in the mode %s with every fault', { timeout: 120_000 }, async (mode) => {
+    const worst = { volts: { off: 0, what: '' }, amps: { off: 0, what: '' } };
+    for (const fault of faults) {
+      const world = SYSTEM_MODES[mode]!(assembly, fault ? [fault] : []);
+      await compare(world, `${mode}, ${fault ? `${fault.target} ${fault.mode} ${fault.magnitude}` : 'sound'}`, worst);
+      points++;
+    }
+    expect(worst.volts.off, worst.volts.what).toBeLessThan(1);
+    expect(worst.amps.off, worst.amps.what).toBeLessThan(1);
+  });
+
+  it('at 500 operating points or more', () => {
+    expect(points).toBeGreaterThanOrEqual(500);
+  });
+});

@@ -1,0 +1,73 @@
+/** The rig in every mode that tests go through, with any faults in it. */
+import type { Assembly } from '../../src/rig/assemble.ts';
+import type { Fault } from '../../src/rig/faults.ts';
+import { BODY } from '../../src/world/state.ts';
+import { advance } from '../../src/world/time.ts';
+import { createWorld, settle, stateOf, type World } from '../../src/world/world.ts';
+import { COLD_DAY, HOT_DAY } from '../attempt/trainee.ts';
+
+/** Operates a control as a hand would, and lets the network settle. */
+export function turn(world: World, id: string, control: string, value: string | number): void {
+  const part = world.assembly.partById.get(id);
+  const site = part && world.sites[part.index];
+  if (!part?.kind.operate || !site) throw new Error(`no ${id} to operate`);
+  part.kind.operate(site, stateOf(world, part), control, value);
+  settle(world);
+}
+
+function callForHeat(world: World): void {
+  turn(world, 'thermostat', 'setHeat', 75);
+  turn(world, 'thermostat', 'mode', 'heat');
+}
+
+function callForCooling(world: World): void {
+  turn(world, 'thermostat', 'setCool', 68);
+  turn(world, 'thermostat', 'mode', 'cool');
+}
+
+/** The system's modes, and how a world is brought into each; heat at several points of its sequence (board: 33, 48, 68 and 73 s). */
+export const SYSTEM_MODES: Readonly<Record<string, (assembly: Assembly, faults: readonly Fault[]) => World>> = {
+  off(assembly, faults) {
+    return createWorld(assembly, faults);
+  },
+  fanOn(assembly, faults) {
+    const world = createWorld(assembly, faults);
+    turn(world, 'thermostat', 'fan', 'on');
+    advance(world, 10);
+    return world;
+  },
+  heatProving(assembly, faults) {
+    const world = createWorld(assembly, faults, COLD_DAY);
+    callForHeat(world);
+    advance(world, 1);
+    return world;
+  },
+  heatWarming(assembly, faults) {
+    const world = createWorld(assembly, faults, COLD_DAY);
+    callForHeat(world);
+    advance(world, 36);
+    return world;
+  },
+  heatRunning(assembly, faults) {
+    const world = createWorld(assembly, faults, COLD_DAY);
+    callForHeat(world);
+    advance(world, 120);
+    return world;
+  },
+  cool(assembly, faults) {
+    const world = createWorld(assembly, faults, HOT_DAY);
+    callForCooling(world);
+    advance(world, 30);
+    return world;
+  },
+  pulled(assembly, faults) {
+    const world = createWorld(assembly, faults, HOT_DAY);
+    callForCooling(world);
+    advance(world, 5);
+    const thermostat = assembly.partById.get('thermostat');
+    if (thermostat) world.state.bodies[thermostat.index] = BODY.pulled;
+    settle(world);
+    advance(world, 5);
+    return world;
+  },
+};
