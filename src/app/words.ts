@@ -149,6 +149,23 @@ export function measuredName(view: BenchView, step: StepView): string {
   return pairName(view, step.red, step.black);
 }
 
+/** Whether a step's reading speaks for itself: the meter was moved, and nothing else. */
+function isMeterMove(step: StepView): boolean {
+  return step.action.name === 'probe' || step.action.name === 'meter' || step.action.name === 'clamp';
+}
+
+/** What a reading is of: what was measured, and what had been done to the circuit in that step. */
+export function readingWords(view: BenchView, step: StepView): string {
+  const measured = measuredName(view, step);
+  return isMeterMove(step) ? measured : t('app:point.after', { measured, done: doneText(view, step.action) });
+}
+
+/** A step in few words: what was measured and read when the meter was moved, else what was done. */
+export function stepWords(view: BenchView, step: StepView): string {
+  if (!isMeterMove(step) || step.reading === undefined || step.reading.kind === 'blank') return doneText(view, step.action);
+  return `${measuredName(view, step)}: ${readingText(step.reading)}`;
+}
+
 function clampAt(view: BenchView, number: number): string | undefined {
   for (let index = number - 1; index >= 0; index -= 1) {
     const action = view.steps[index]?.action;

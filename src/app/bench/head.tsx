@@ -25,11 +25,11 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
       <dl class="bench-counts">
         <div>
           <dt>{t('app:head.onTheJob')}</dt>
-          <dd>{clock(view.seconds)}</dd>
+          <dd data-testid="clock">{clock(view.seconds)}</dd>
         </div>
         <div>
           <dt>{t('app:head.steps')}</dt>
-          <dd>{number(view.steps.length)}</dd>
+          <dd data-testid="steps">{number(view.steps.length)}</dd>
         </div>
       </dl>
       <fieldset class="switch" aria-label={t('app:head.bench')}>

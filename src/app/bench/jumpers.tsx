@@ -9,10 +9,10 @@ export function Jumpers({ bench }: { readonly bench: Bench }) {
   const [to, setTo] = useState('');
   const points = reachablePoints(bench.view, bench.options);
   const valid = (point: string) => (points.some((each) => each.point === point) ? point : '');
-  const choice = (value: string, set: (point: string) => void, words: string) => (
-    <label class="field">
-      {words}
-      <select value={valid(value)} onChange={(event) => set(event.currentTarget.value)}>
+  const choice = (id: string, value: string, set: (point: string) => void, words: string) => (
+    <div class="field">
+      <label for={id}>{words}</label>
+      <select id={id} value={valid(value)} onChange={(event) => set(event.currentTarget.value)}>
         <option value="">{t('app:jumper.choose')}</option>
         {points.map((each) => (
           <option key={each.point} value={each.point}>
@@ -20,7 +20,7 @@ export function Jumpers({ bench }: { readonly bench: Bench }) {
           </option>
         ))}
       </select>
-    </label>
+    </div>
   );
   if (points.length < 2 && bench.view.jumpers.length === 0) return null;
   const ready = valid(from) !== '' && valid(to) !== '' && from !== to;
@@ -33,8 +33,8 @@ export function Jumpers({ bench }: { readonly bench: Bench }) {
           if (ready) bench.act({ name: 'jumper', from, to, on: true });
         }}
       >
-        {choice(from, setFrom, t('app:jumper.from'))}
-        {choice(to, setTo, t('app:jumper.to'))}
+        {choice('jumper-from', from, setFrom, t('app:jumper.from'))}
+        {choice('jumper-to', to, setTo, t('app:jumper.to'))}
         <button type="submit" class="button small" disabled={!ready}>
           {t('app:jumper.fit')}
         </button>

@@ -122,27 +122,27 @@ function ClampLine({ bench }: { readonly bench: Bench }) {
   );
   return (
     <div class="clamp">
-      <label>
-        {t('meter:clamp.around')}
-        <select
-          value={clamp ?? ''}
-          onChange={(event) =>
-            bench.act({ name: 'clamp', around: event.currentTarget.value === '' ? null : event.currentTarget.value, turns: 1 })
-          }
-        >
-          <option value="">{t('meter:clamp.nothing')}</option>
-          {clamp !== undefined && !around.includes(clamp) && <option value={clamp}>{thingName(clamp)}</option>}
-          {around.map((each) => (
-            <option key={each} value={each}>
-              {hasWords(`rig:cable.${each}`) ? t('meter:clamp.cable', { cable: thingName(each) }) : thingName(each)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <label for="clamp-around">{t('meter:clamp.around')}</label>
+      <select
+        id="clamp-around"
+        value={clamp ?? ''}
+        onChange={(event) =>
+          bench.act({ name: 'clamp', around: event.currentTarget.value === '' ? null : event.currentTarget.value, turns: 1 })
+        }
+      >
+        <option value="">{t('meter:clamp.nothing')}</option>
+        {clamp !== undefined && !around.includes(clamp) && <option value={clamp}>{thingName(clamp)}</option>}
+        {around.map((each) => (
+          <option key={each} value={each}>
+            {hasWords(`rig:cable.${each}`) ? t('meter:clamp.cable', { cable: thingName(each) }) : thingName(each)}
+          </option>
+        ))}
+      </select>
       {clamp !== undefined && (
-        <label>
-          {t('meter:clamp.turns')}
+        <>
+          <label for="clamp-turns">{t('meter:clamp.turns')}</label>
           <select
+            id="clamp-turns"
             value={turns}
             onChange={(event) => bench.act({ name: 'clamp', around: clamp, turns: Number(event.currentTarget.value) })}
           >
@@ -152,7 +152,7 @@ function ClampLine({ bench }: { readonly bench: Bench }) {
               </option>
             ))}
           </select>
-        </label>
+        </>
       )}
     </div>
   );

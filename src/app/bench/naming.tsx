@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { SECTIONS, type Section } from '../../parts/part.ts';
 import { namingsOf } from '../../suspects/hypotheses.ts';
 import type { Bench } from '../use-attempt.ts';
-import { measuredName, modeName, placeName, readingText, t, thingName } from '../words.ts';
+import { modeName, placeName, readingText, readingWords, t, thingName } from '../words.ts';
 import { Dialog } from './dialog.tsx';
 import { readingsOf } from './readings.ts';
 
@@ -10,6 +10,9 @@ interface Props {
   readonly bench: Bench;
   readonly onDone: () => void;
 }
+
+/** Readings that an action takes at most. */
+const MOST_EVIDENCE = 40;
 
 /** Names the fault: where it lies, what it is on, how it failed, and which readings prove it. */
 export function NamingDialog({ bench, onDone }: Props) {
@@ -58,9 +61,10 @@ export function NamingDialog({ bench, onDone }: Props) {
           </div>
         </fieldset>
         {section !== undefined && (
-          <label class="field">
-            {t('app:naming.target')}
+          <div class="field">
+            <label for="naming-target">{t('app:naming.target')}</label>
             <select
+              id="naming-target"
               value={target}
               onChange={(event) => {
                 setTarget(event.currentTarget.value);
@@ -74,7 +78,7 @@ export function NamingDialog({ bench, onDone }: Props) {
                 </option>
               ))}
             </select>
-          </label>
+          </div>
         )}
         {target !== '' && (
           <fieldset>
@@ -101,12 +105,13 @@ export function NamingDialog({ bench, onDone }: Props) {
                     <input
                       type="checkbox"
                       checked={evidence.includes(step.number)}
+                      disabled={evidence.length >= MOST_EVIDENCE && !evidence.includes(step.number)}
                       onChange={(event) => tick(step.number, event.currentTarget.checked)}
                     />
                     <span>
                       {t('app:naming.reading', {
                         step: step.number,
-                        what: measuredName(bench.view, step),
+                        what: readingWords(bench.view, step),
                         place: placeName(step.place),
                       })}{' '}
                       <b>{step.reading !== undefined && readingText(step.reading)}</b>

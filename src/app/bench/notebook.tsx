@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { BenchView } from '../../attempt/view.ts';
-import { measuredName, placeName, readingText, t } from '../words.ts';
+import { placeName, readingText, readingWords, t } from '../words.ts';
 import { readingsOf } from './readings.ts';
 
 /** Every reading of the job, newest last, as a technician would jot it down. */
@@ -20,7 +20,7 @@ export function Notebook({ view }: { readonly view: BenchView }) {
           {readings.map((step) => (
             <li key={step.number}>
               <span class="notebook-what">
-                {measuredName(view, step)}
+                {readingWords(view, step)}
                 <small>{t('app:notebook.where', { place: placeName(step.place), step: step.number })}</small>
               </span>
               <span class="notebook-reading">{step.reading !== undefined && readingText(step.reading)}</span>

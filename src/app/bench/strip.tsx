@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { BenchView, StepView } from '../../attempt/view.ts';
 import type { Bench } from '../use-attempt.ts';
-import { doneText, measuredName, readingText, t } from '../words.ts';
+import { doneText, readingText, readingWords, t } from '../words.ts';
 
 const SHOWN = 24;
 
@@ -39,12 +39,12 @@ export function Strip({ bench }: { readonly bench: Bench }) {
 }
 
 function StepChip({ view, step }: { readonly view: BenchView; readonly step: StepView }) {
-  const measures = step.action.name === 'probe' || step.action.name === 'clamp' || step.action.name === 'meter';
-  if (step.reading === undefined || step.reading.kind === 'blank') return <>{doneText(view, step.action)}</>;
+  const measured = step.reading !== undefined && step.reading.kind !== 'blank';
   return (
     <>
-      {measures && step.red !== undefined ? measuredName(view, step) : doneText(view, step.action)}:{' '}
-      <b>{readingText(step.reading)}</b>
+      {measured ? readingWords(view, step) : doneText(view, step.action)}
+      {measured && ': '}
+      {measured && <b>{readingText(step.reading)}</b>}
     </>
   );
 }

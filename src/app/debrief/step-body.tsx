@@ -1,20 +1,9 @@
 import type { BenchView } from '../../attempt/view.ts';
 import type { JudgedStep } from '../../score/debrief.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
-import { doneText, measuredName, modeName, number, readingText, t, thingName } from '../words.ts';
+import { measuredName, modeName, number, readingText, stepWords, t, thingName } from '../words.ts';
 
 const NAMED_AT_MOST = 12;
-
-/** A step in words: what was measured and read, or what was done. */
-export function stepWords(view: BenchView, numberOfStep: number): string {
-  const step = view.steps[numberOfStep - 1];
-  if (step === undefined) return '';
-  const measures = step.action.name === 'probe' || step.action.name === 'clamp' || step.action.name === 'meter';
-  if (measures && step.reading !== undefined && step.reading.kind !== 'blank' && step.red !== undefined) {
-    return `${measuredName(view, step)}: ${readingText(step.reading)}`;
-  }
-  return doneText(view, step.action);
-}
 
 /** What a step was worth: what it ruled out, or why its outcome was certain. */
 export function StepBody({ view, step }: { readonly view: BenchView; readonly step: JudgedStep }) {
@@ -34,7 +23,7 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
               <p>{t('app:debrief.because')}</p>
               <ul>
                 {step.because.map((each) => (
-                  <li key={each}>{t('app:debrief.stepTitle', { step: each, words: stepWords(view, each) })}</li>
+                  <li key={each}>{t('app:debrief.stepTitle', { step: each, words: wordsOf(view, each) })}</li>
                 ))}
               </ul>
             </>
@@ -52,6 +41,12 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
       {step.kind !== 'after' && <p class="quiet">{t('app:debrief.left', { count: step.left })}</p>}
     </>
   );
+}
+
+/** The words of a step by its number. */
+export function wordsOf(view: BenchView, step: number): string {
+  const found = view.steps[step - 1];
+  return found === undefined ? '' : stepWords(view, found);
 }
 
 function RuledOut({ ruledOut }: { readonly ruledOut: readonly Naming[] }) {

@@ -10,11 +10,12 @@ import { MeterDock } from '../bench/meter-dock.tsx';
 import { NamingDialog } from '../bench/naming.tsx';
 import { Notebook } from '../bench/notebook.tsx';
 import { ProveBar } from '../bench/prove.tsx';
-import { Sounds } from '../bench/sounds.tsx';
+import { Captions, SoundSwitch } from '../bench/sounds.tsx';
 import { Strip } from '../bench/strip.tsx';
 import { TicketDialog } from '../bench/ticket-dialog.tsx';
 import { Tools } from '../bench/tools.tsx';
 import { useLeads } from '../bench/use-leads.ts';
+import { useSounds } from '../bench/use-sounds.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { useTitle } from '../shell.tsx';
@@ -53,6 +54,7 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
   const [sheet, setSheet] = useState<Sheet>();
   const [dialog, setDialog] = useState<'naming' | 'ticket'>();
   const leads = useLeads(bench);
+  const heard = useSounds(bench.view);
   const choose = (next: BenchKind) => {
     setKind(next);
     keepHabit('bench', next);
@@ -80,12 +82,13 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
         ) : (
           <ListBench bench={bench} leads={leads} />
         )}
+        <Captions heard={heard} />
         <LeadPicker bench={bench} leads={leads} />
       </main>
       <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
         <MeterPanel bench={bench} leads={leads} />
         {kind === 'drawn' && <Tools leads={leads} />}
-        <Sounds view={bench.view} />
+        <SoundSwitch heard={heard} />
       </aside>
       <MeterDock bench={bench} leads={leads} sheet={sheet} onSheet={(next) => setSheet(next === sheet ? undefined : next)} />
       <Strip bench={bench} />

@@ -5,7 +5,7 @@ import type { BenchView } from '../../attempt/view.ts';
 import type { Debrief, JudgedStep } from '../../score/debrief.ts';
 import { SuspectsChart } from '../debrief/chart.tsx';
 import { ScoreLines } from '../debrief/score-lines.tsx';
-import { namingText, StepBody, stepWords } from '../debrief/step-body.tsx';
+import { namingText, StepBody, wordsOf } from '../debrief/step-body.tsx';
 import { useDebrief } from '../debrief/use-debrief.ts';
 import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
@@ -80,7 +80,7 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
   const card = debrief.steps.find((step) => step.number === chosen);
-  const words = (step: JudgedStep) => stepWords(view, step.number);
+  const words = (step: JudgedStep) => wordsOf(view, step.number);
   return (
     <>
       <div class="debrief-head">

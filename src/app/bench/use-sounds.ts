@@ -1,0 +1,39 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { BenchView } from '../../attempt/view.ts';
+import { soundsOf, strikesBetween } from '../../sound/heard.ts';
+import { createSounds, type Sounds } from '../../sound/sounds.ts';
+import { habit, keepHabit } from '../storage.ts';
+import { t } from '../words.ts';
+
+/** What the bench sounds like: played unless turned off, and always in words. */
+export interface Heard {
+  /** Captions of what lasts and of what struck in the last step. */
+  readonly captions: readonly string[];
+  readonly on: boolean;
+  readonly turn: (on: boolean) => void;
+}
+
+export function useSounds(view: BenchView): Heard {
+  const sounds = useRef<Sounds>();
+  const before = useRef<BenchView>();
+  const [on, setOn] = useState(() => habit('sound', 'on') === 'on');
+  const [captions, setCaptions] = useState<readonly string[]>([]);
+
+  useEffect(() => {
+    sounds.current = createSounds();
+    return () => sounds.current?.destroy();
+  }, []);
+  useEffect(() => sounds.current?.mute(!on), [on]);
+  useEffect(() => {
+    sounds.current?.show(view);
+    const names = [...strikesBetween(before.current, view), ...soundsOf(view)];
+    before.current = view;
+    setCaptions(names.map((name) => t(`stage:caption.${name}`)));
+  }, [view]);
+
+  const turn = (next: boolean) => {
+    setOn(next);
+    keepHabit('sound', next ? 'on' : 'off');
+  };
+  return { captions, on, turn };
+}

@@ -1,0 +1,106 @@
+/** An attempt kept beside the page by the same actions: what the page must show, and the words to look for. */
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { readingsOf } from '../../src/app/bench/readings.ts';
+import { clock, modeName, placeName, readingWords, t, thingName } from '../../src/app/words.ts';
+import type { Action, ActionOf } from '../../src/attempt/actions.ts';
+import { type Attempt, logOf, perform, viewOf } from '../../src/attempt/attempt.ts';
+import { debriefOf } from '../../src/score/score.ts';
+import { namingsOf } from '../../src/suspects/hypotheses.ts';
+import { start } from '../scenario/shipped.ts';
+import { SOLUTIONS } from '../score/solutions.ts';
+
+/** A solution's steps as a hand takes them: waits by the buttons, settings degree by degree, every reading ticked as evidence. */
+export function stepsOf(ticket: string): readonly Action[] {
+  const solution = SOLUTIONS[ticket];
+  if (solution === undefined) throw new Error(`no solution for ${ticket}`);
+  const shadow = start(ticket);
+  const steps: Action[] = [];
+  const take = (action: Action) => {
+    for (const each of asPresses(shadow, action)) {
+      takeStep(shadow, each);
+      steps.push(each);
+    }
+  };
+  solution.search.forEach(take);
+  take({ name: 'name', ...solution.name, evidence: readingsOf(viewOf(shadow)).map((step) => step.number) });
+  solution.after.forEach(take);
+  return steps;
+}
+
+function asPresses(shadow: Attempt, action: Action): Action[] {
+  if (action.name === 'wait') {
+    const long = Math.floor(action.seconds / 300);
+    const short = Math.round((action.seconds - long * 300) / 15);
+    return [
+      ...Array<Action>(long).fill({ name: 'wait', seconds: 300 }),
+      ...Array<Action>(short).fill({ name: 'wait', seconds: 15 }),
+    ];
+  }
+  if (action.name !== 'set') return [action];
+  const control = viewOf(shadow)
+    .parts.find((part) => part.id === action.part)
+    ?.controls.find((each) => each.id === action.control);
+  const now = Number(control?.value);
+  const towards = Math.sign(action.value - now);
+  return Array.from({ length: Math.abs(action.value - now) }, (_, index) => ({ ...action, value: now + towards * (index + 1) }));
+}
+
+/** Takes a step that must be possible. */
+export function takeStep(shadow: Attempt, action: Action): void {
+  const outcome = perform(shadow, action);
+  if (!outcome.ok) throw new Error(`${JSON.stringify(action)} refused: ${outcome.refusal.code}`);
+}
+
+/** The page has taken as many steps as its shadow, in as much time. */
+export async function expectSteps(page: Page, shadow: Attempt): Promise<void> {
+  const view = viewOf(shadow);
+  const shown = async () => `${await page.getByTestId('steps').textContent()} ${await page.getByTestId('clock').textContent()}`;
+  await expect.poll(shown, { timeout: 5000 }).toBe(`${view.steps.length} ${clock(view.seconds)}`);
+}
+
+/** The words by which a fault is named in the window. */
+export function namingOfAction(shadow: Attempt, action: ActionOf<'name'>) {
+  const naming = namingsOf(shadow.assembly.rig).find((each) => each.target === action.target && each.mode === action.mode);
+  if (naming === undefined) throw new Error(`nobody can name ${action.target}: ${action.mode}`);
+  const target = thingName(action.target);
+  const mode = modeName(action.mode);
+  return { section: t(`app:section.${naming.section}`), target, mode, confirm: t('app:naming.confirm', { target, mode }) };
+}
+
+/** The label of a reading's box in the window. */
+export function evidenceLabel(shadow: Attempt, number: number): RegExp {
+  const view = viewOf(shadow);
+  const step = view.steps[number - 1];
+  if (step === undefined) throw new Error(`no step ${number}`);
+  const words = t('app:naming.reading', { step: number, what: readingWords(view, step), place: placeName(step.place) });
+  return new RegExp(`^${words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} `);
+}
+
+/** What the page has kept of a ticket's closed attempt. */
+export function keptLog(page: Page, key: string): Promise<unknown> {
+  return page.evaluate(
+    (name) =>
+      new Promise((resolve, reject) => {
+        const opened = indexedDB.open('keyval-store');
+        opened.onerror = () => reject(opened.error);
+        opened.onsuccess = () => {
+          const asked = opened.result.transaction('keyval').objectStore('keyval').get(name);
+          asked.onsuccess = () => resolve(asked.result);
+          asked.onerror = () => reject(asked.error);
+        };
+      }),
+    key,
+  );
+}
+
+/** The debrief that is up is the one of the shadow: the same log, and the score worked out from it here. */
+export async function expectDebrief(page: Page, shadow: Attempt): Promise<number> {
+  await page.waitForURL(new RegExp(`#/debrief/${shadow.job.id}$`));
+  await page.getByTestId('total').waitFor({ timeout: 60_000 });
+  expect(await keptLog(page, `closed:${shadow.job.id}`)).toEqual(logOf(shadow));
+  const debrief = debriefOf(shadow);
+  expect(await page.getByTestId('total').textContent()).toBe(String(debrief.total));
+  expect(await page.locator('.debrief-steps li[class]').count()).toBe(shadow.steps.length);
+  return debrief.total;
+}
