@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Bench } from '../use-attempt.ts';
 import { t } from '../words.ts';
 import type { Leads } from './use-leads.ts';
@@ -42,9 +42,10 @@ export function DrawnBench({ bench, leads, onList }: Props) {
     };
   }, []);
 
-  useEffect(() => stage?.show(bench.view), [stage, bench.view]);
-  useEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
-  useEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);
+  // Before the next press, however quick the hand: the stage must hold what the page shows.
+  useLayoutEffect(() => stage?.show(bench.view), [stage, bench.view]);
+  useLayoutEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
+  useLayoutEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);
 
   return (
     <div class="drawn">
