@@ -4,6 +4,7 @@ import type { Face, Shape, TerminalSpot, Way } from './face.ts';
 import { faceOf } from './faces.ts';
 import type { Box } from './pen.ts';
 import { type Join, lookOf } from './places.ts';
+import { SCENE } from './tokens.ts';
 import { ahead, beside, type Curve, intoHole, type Spot, wireCurve } from './wires.ts';
 
 /** A part with its face, standing in the scene. */
@@ -223,6 +224,19 @@ export function sceneOf(view: BenchView): Scene {
     }
   });
   return { place: view.place, parts, behind, covers, terminals, ends, runs };
+}
+
+/** What a small screen opens on: the removable body where its pins or keys are, else the face with the most terminals. */
+export function focusOf(scene: Scene): Spot {
+  const body = scene.parts.find(({ part }) => part.body !== undefined);
+  const main = body ?? [...scene.parts].sort((a, b) => b.part.terminals.length - a.part.terminals.length)[0];
+  if (main === undefined || main.part.body === 'mat') return { x: SCENE.width / 2, y: SCENE.height / 2 };
+  const pins = main.part.body === undefined ? [] : Object.values(main.shape.terminals);
+  const middle =
+    pins.length > 0
+      ? { x: pins.reduce((sum, pin) => sum + pin.x, 0) / pins.length, y: pins.reduce((sum, pin) => sum + pin.y, 0) / pins.length }
+      : { x: main.shape.width / 2, y: main.shape.height / 2 };
+  return { x: main.x + middle.x, y: main.y + middle.y };
 }
 
 /** Where a point that a probe or clip can be on is drawn: its terminal, or a lifted wire's bare end. */

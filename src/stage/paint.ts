@@ -1,11 +1,11 @@
 import type { BenchView } from '../attempt/view.ts';
 import type { Words } from './face.ts';
-import { nameTape, plate, screw, sleeve, tag } from './hardware.ts';
+import { plate, screw, sleeve, tag } from './hardware.ts';
 import { type PlacedPart, type Run, type Scene, spotOf } from './layout.ts';
-import { type Box, letter, type Pen, wrapped } from './pen.ts';
+import { type Box, fillBox, letter, type Pen, wrapped } from './pen.ts';
 import { type Caption, drawCavity, drawHoles, drawLid, lookOf } from './places.ts';
 import { type Lead, leadAt, plateBox, regionsOf } from './targets.ts';
-import { MATERIAL, WIRE } from './tokens.ts';
+import { COLOURS, MATERIAL, WIRE } from './tokens.ts';
 import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
 import { type Curve, jumperCurve, pointOn, probeWay, type Spot } from './wires.ts';
 
@@ -175,10 +175,7 @@ export function paintHint(pen: Pen, spot: Spot, text: string, bounds: Box): void
   pen.font = `600 14px 'Atkinson Hyperlegible Next', sans-serif`;
   const width = pen.measureText(text).width + 20;
   const x = Math.min(bounds.x + bounds.width - width - 6, Math.max(bounds.x + 6, spot.x - width / 2));
-  const y = spot.y > bounds.y + 70 ? spot.y - 54 : spot.y + 28;
-  pen.beginPath();
-  pen.roundRect(x, y, width, 28, 6);
-  pen.fillStyle = 'rgba(19, 28, 25, 0.92)';
-  pen.fill();
-  nameTape(pen, text, x + width / 2, y + 14, width - 10, true, 'center');
+  const y = Math.max(bounds.y + 2, spot.y - 68);
+  fillBox(pen, { x, y, width, height: 26 }, 6, 'rgba(19, 28, 25, 0.92)');
+  letter(pen, text, x + width / 2, y + 13, { size: 14, weight: 600, colour: COLOURS.onDark, most: width - 12 });
 }

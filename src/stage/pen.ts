@@ -51,7 +51,7 @@ export function lifted(pen: Pen, lift: number, paint: () => void): void {
 
 export function line(pen: Pen, points: readonly (readonly [number, number])[], stroke: string, width = 1.5): void {
   pen.beginPath();
-  points.forEach(([x, y], index) => (index === 0 ? pen.moveTo(x, y) : pen.lineTo(x, y)));
+  for (const [x, y] of points) pen.lineTo(x, y);
   pen.strokeStyle = stroke;
   pen.lineWidth = width;
   pen.stroke();

@@ -32,8 +32,8 @@ function clamped(value: number, least: number, most: number): number {
 
 /** Keeps the sight inside what is painted and its scale between whole and close. */
 export function kept(sight: Sight, width: number, height: number): Sight {
-  const whole = wholeUnit(width, height);
-  const unit = clamped(sight.unit, whole, Math.max(whole, CLOSEST));
+  const least = wholeUnit(width, height);
+  const unit = clamped(sight.unit, least, Math.max(least, CLOSEST));
   const bounds = paintedBounds(width, height);
   return {
     unit,
@@ -42,16 +42,20 @@ export function kept(sight: Sight, width: number, height: number): Sight {
   };
 }
 
-/** The sight a host opens with: the whole scene. */
-export function opening(width: number, height: number): Sight {
+/** A scene that would be smaller than this opens closer, about what matters in it, to be panned. */
+const SMALL = 0.75;
+
+/** The sight that shows the whole scene. */
+export function whole(width: number, height: number): Sight {
   return kept({ unit: 0, left: 0, top: 0 }, width, height);
 }
 
-/** What a double press does: close enough to read about that spot, or back to the whole scene. */
-export function toggled(sight: Sight, about: Spot, width: number, height: number): Sight {
-  const whole = wholeUnit(width, height);
-  if (sight.unit > whole * 1.05) return opening(width, height);
-  return zoomed(sight, Math.max(LEGIBLE, whole * 1.6) / sight.unit, about, width, height);
+/** The sight a host opens with: the whole scene; on a screen too small to read it, as high as the host and about `focus`. */
+export function opening(width: number, height: number, focus: Spot = { x: SCENE.width / 2, y: SCENE.height / 2 }): Sight {
+  const all = whole(width, height);
+  const unit = Math.min(1, height / SCENE.height);
+  if (all.unit >= SMALL || unit <= all.unit) return all;
+  return kept({ unit, left: focus.x - width / unit / 2, top: focus.y - height / unit / 2 }, width, height);
 }
 
 /** Moves the sight by CSS pixels, as the hand drags the scene. */
@@ -61,8 +65,8 @@ export function panned(sight: Sight, dx: number, dy: number, width: number, heig
 
 /** Scales about a spot of the host (CSS pixels), which stays where it is. */
 export function zoomed(sight: Sight, factor: number, about: Spot, width: number, height: number): Sight {
-  const whole = wholeUnit(width, height);
-  const unit = clamped(sight.unit * factor, whole, Math.max(whole, CLOSEST));
+  const least = wholeUnit(width, height);
+  const unit = clamped(sight.unit * factor, least, Math.max(least, CLOSEST));
   return kept(
     { unit, left: sight.left + about.x / sight.unit - about.x / unit, top: sight.top + about.y / sight.unit - about.y / unit },
     width,
@@ -73,4 +77,11 @@ export function zoomed(sight: Sight, factor: number, about: Spot, width: number,
 /** The scene's spot under a spot of the host. */
 export function sceneSpot(sight: Sight, host: Spot): Spot {
   return { x: sight.left + host.x / sight.unit, y: sight.top + host.y / sight.unit };
+}
+
+/** What a double press does: close enough to read about that spot, or back to the whole scene. */
+export function toggled(sight: Sight, about: Spot, width: number, height: number): Sight {
+  const least = wholeUnit(width, height);
+  if (sight.unit > least * 1.05) return whole(width, height);
+  return zoomed(sight, Math.max(LEGIBLE, least * 1.6) / sight.unit, about, width, height);
 }

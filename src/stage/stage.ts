@@ -5,11 +5,11 @@ import type { Words } from './face.ts';
 import { listen } from './gestures.ts';
 import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
-import { type Scene, sceneOf } from './layout.ts';
+import { focusOf, type Scene, sceneOf } from './layout.ts';
 import { createMovers, type Movers } from './moving.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import { hasHardwareWebGL } from './renderer.ts';
-import { kept, opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
+import { opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
 import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
 import { COLOURS, FAMILIES } from './tokens.ts';
@@ -226,7 +226,10 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     const { width, height } = size();
     game.scale.setZoom(1 / pixels());
     game.scale.resize(width * pixels(), height * pixels());
-    sight = kept(opening(width, height), width, height);
+    // The engine leaves an older size on the canvas where the new one needs no scaling.
+    game.canvas.style.width = `${String(width)}px`;
+    game.canvas.style.height = `${String(height)}px`;
+    sight = opening(width, height, scene && focusOf(scene));
     aim();
     paintAll();
   });
@@ -236,11 +239,12 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
 
   return {
     show(next) {
-      const walked = view?.place !== next.place;
+      const bodyOf = (each: BenchView | undefined) => each?.parts.find((part) => part.body !== undefined)?.body;
+      const moved = view?.place !== next.place || bodyOf(view) !== bodyOf(next);
       view = next;
-      if (walked) {
+      if (moved) {
         const { width, height } = size();
-        sight = opening(width, height);
+        sight = opening(width, height, focusOf(sceneOf(view)));
         hint = undefined;
         aim();
       }

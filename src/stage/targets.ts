@@ -61,7 +61,7 @@ const BODY_ACTIONS = {
 function bodyRegions(view: BenchView): Region[] {
   const part = view.parts.find((each) => each.body !== undefined && each.place === view.place);
   if (part?.body === undefined) return [];
-  const from = part.body === 'mat' ? { x: 578, y: 52 } : part.body === 'seated' ? { x: 40, y: 96 } : { x: 40, y: 556 };
+  const from = part.body === 'mat' ? { x: 578, y: 52 } : part.body === 'seated' ? { x: 394, y: 262 } : { x: 40, y: 556 };
   const width = part.body === 'pulled' || part.body === 'turned' ? 112 : TAG.width;
   return BODY_ACTIONS[part.body].map((name, index) => ({
     box: { x: from.x + index * (width + 8), y: from.y, width, height: TAG.height },

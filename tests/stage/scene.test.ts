@@ -5,7 +5,7 @@ import { shaftMotion } from '../../src/stage/faces/motors.ts';
 import { sceneOf, shortestJoin, spotOf } from '../../src/stage/layout.ts';
 import { isLit, poseOf } from '../../src/stage/moving.ts';
 import { isSoftware } from '../../src/stage/renderer.ts';
-import { kept, opening, paintedBounds, panned, sceneSpot, toggled, wholeUnit, zoomed } from '../../src/stage/sight.ts';
+import { kept, opening, paintedBounds, panned, sceneSpot, toggled, whole, wholeUnit, zoomed } from '../../src/stage/sight.ts';
 import { distanceTo, leadCurve, PROBE_LENGTH, pointOn, probeWay, wireCurve } from '../../src/stage/wires.ts';
 import { start, take } from '../scenario/shipped.ts';
 
@@ -72,11 +72,11 @@ describe('curves', () => {
 });
 
 describe('the sight', () => {
-  test('opens on the whole scene, on a wide screen and on a phone', () => {
+  test('opens on the whole scene, and on a phone close enough to read about what matters', () => {
     for (const [width, height] of [
       [800, 648],
       [1400, 700],
-      [390, 500],
+      [640, 520],
     ] as const) {
       const sight = opening(width, height);
       expect(sight.unit).toBeCloseTo(wholeUnit(width, height));
@@ -85,6 +85,9 @@ describe('the sight', () => {
       expect(bottomRight.x).toBeGreaterThanOrEqual(799.999);
       expect(bottomRight.y).toBeGreaterThanOrEqual(647.999);
     }
+    const phone = opening(390, 555, { x: 580, y: 150 });
+    expect(phone.unit).toBeCloseTo(555 / 648);
+    expect(sceneSpot(phone, { x: 195, y: 0 }).x).toBeCloseTo(572.3, 0);
   });
 
   test('keeps the spot under two fingers where it is while they spread', () => {
@@ -103,9 +106,9 @@ describe('the sight', () => {
   });
 
   test('a double press reads closer, the next one shows the whole again', () => {
-    const close = toggled(opening(390, 500), { x: 100, y: 200 }, 390, 500);
+    const close = toggled(whole(390, 500), { x: 100, y: 200 }, 390, 500);
     expect(close.unit).toBeGreaterThanOrEqual(1);
-    expect(toggled(close, { x: 100, y: 200 }, 390, 500)).toEqual(opening(390, 500));
+    expect(toggled(close, { x: 100, y: 200 }, 390, 500)).toEqual(whole(390, 500));
   });
 });
 
