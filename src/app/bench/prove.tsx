@@ -19,16 +19,16 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
         <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>
       </div>
       <div class="prove-do">
-        <label>
-          <span class="unseen">{t('app:prove.which')}</span>
-          <select value={target} onChange={(event) => setTarget(event.currentTarget.value)}>
-            {offered.map((each) => (
-              <option key={each} value={each}>
-                {thingName(each)}
-              </option>
-            ))}
-          </select>
+        <label for="prove-target" class="unseen">
+          {t('app:prove.which')}
         </label>
+        <select id="prove-target" value={target} onChange={(event) => setTarget(event.currentTarget.value)}>
+          {offered.map((each) => (
+            <option key={each} value={each}>
+              {thingName(each)}
+            </option>
+          ))}
+        </select>
         <button
           type="button"
           class={replaced.length === 0 ? 'button act' : 'button'}
