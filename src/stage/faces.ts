@@ -1,9 +1,10 @@
 import type { Face } from './face.ts';
+import { blower, filter, inducer } from './faces/air.ts';
 import { bladeFuse } from './faces/bladeFuse.ts';
 import { cells } from './faces/cells.ts';
+import { compressor, condenserFan, dualCapacitor } from './faces/condenser.ts';
 import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
-import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './faces/motors.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
 import {

@@ -126,17 +126,6 @@ export function bushing(pen: Pen, x: number, y: number, radius = 14): void {
   ring(pen, x, y, radius, MATERIAL.steelDark, 1);
 }
 
-/** A can motor seen from its shaft end. */
-export function motor(pen: Pen, x: number, y: number, radius: number): void {
-  const body = pen.createRadialGradient(x - radius * 0.35, y - radius * 0.4, radius * 0.1, x, y, radius);
-  body.addColorStop(0, MATERIAL.steelLight);
-  body.addColorStop(1, MATERIAL.steelShade);
-  disc(pen, x, y, radius, body);
-  ring(pen, x, y, radius, MATERIAL.steelDark, 1.2);
-  ring(pen, x, y, radius * 0.72, MATERIAL.steelShade, 1.2);
-  disc(pen, x, y, radius * 0.16, MATERIAL.steelDark);
-}
-
 /** A two-position toggle; `on` puts the knob to the right. */
 export function toggle(pen: Pen, box: Box, on: boolean, knob: string): void {
   fillBox(pen, box, box.height / 2, MATERIAL.toggleTrack);

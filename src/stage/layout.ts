@@ -3,7 +3,8 @@ import { type Point, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
 import type { Face, Shape, TerminalSpot, Way } from './face.ts';
 import { faceOf } from './faces.ts';
 import type { Box } from './pen.ts';
-import { type Join, lookOf } from './places.ts';
+import type { Join } from './place.ts';
+import { lookOf } from './places.ts';
 import { SCENE } from './tokens.ts';
 import { ahead, beside, type Curve, intoHole, type Spot, wireCurve } from './wires.ts';
 

@@ -1,9 +1,12 @@
 import type { BenchView } from '../attempt/view.ts';
+import { drawCavity, drawHoles, drawLid } from './covers.ts';
 import type { Words } from './face.ts';
 import { plate, screw, sleeve, tag } from './hardware.ts';
+import { regionValues } from './hints.ts';
 import { type PlacedPart, type Run, type Scene, spotOf } from './layout.ts';
-import { type Box, fillBox, letter, type Pen, wrapped } from './pen.ts';
-import { type Caption, drawCavity, drawHoles, drawLid, lookOf } from './places.ts';
+import { type Box, fillBox, letter, type Pen, ring, wrapped } from './pen.ts';
+import type { Caption } from './place.ts';
+import { lookOf } from './places.ts';
 import { type Lead, leadAt, plateBox, regionsOf } from './targets.ts';
 import { COLOURS, MATERIAL, WIRE } from './tokens.ts';
 import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
@@ -103,7 +106,7 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   for (const part of on) at(pen, part, () => part.face.draw(pen, part.part, words));
   for (const part of scene.behind) at(pen, part, () => part.face.through?.(pen, part.part, words));
   for (const region of regionsOf(scene, view))
-    if (region.tag) tag(pen, region.box, words(region.name, { cover: words(`rig:cover.${region.values.cover ?? ''}`) }));
+    if (region.tag) tag(pen, region.box, words(region.name, regionValues(region, words)));
   for (const caption of look.captions?.(view) ?? []) drawCaption(pen, caption, words, scene.place === 'mat');
 }
 
@@ -161,16 +164,12 @@ export function paintHand(
   }
 }
 
-/** A ring round what the pointer would hit, and its name. */
-export function paintHint(pen: Pen, spot: Spot, text: string, bounds: Box): void {
-  pen.beginPath();
-  pen.arc(spot.x, spot.y, 19, 0, Math.PI * 2);
-  pen.strokeStyle = '#FFFFFF';
-  pen.lineWidth = 4;
-  pen.stroke();
-  pen.strokeStyle = WIRE.orange;
-  pen.lineWidth = 2.2;
-  pen.stroke();
+/** The name of what the pointer would meet, and a ring round it where it is small. */
+export function paintHint(pen: Pen, spot: Spot, ringed: boolean, text: string, bounds: Box): void {
+  if (ringed) {
+    ring(pen, spot.x, spot.y, 19, '#FFFFFF', 4);
+    ring(pen, spot.x, spot.y, 19, WIRE.orange, 2.2);
+  }
   if (text === '') return;
   pen.font = `600 14px 'Atkinson Hyperlegible Next', sans-serif`;
   const width = pen.measureText(text).width + 20;

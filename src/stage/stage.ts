@@ -68,7 +68,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   let sight: Sight = opening(size().width, size().height);
   let grip: Grip = { tool: 'hand', lead: undefined, clip: undefined };
   let pointer: Spot | undefined;
-  let hint: { readonly spot: Spot; readonly words: string } | undefined;
+  let hint: { readonly spot: Spot; readonly ring: boolean; readonly words: string } | undefined;
   let quiet = 0;
   let sheets: { readonly still: Surface; readonly hand: Surface; readonly movers: Movers } | undefined;
 
@@ -97,7 +97,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     const [drawn, seen] = [scene, view];
     sheets.hand.paint(bounds, density(), (pen) => {
       paintHand(pen, drawn, seen, bounds, grip.lead, pointer, grip.clip);
-      if (hint !== undefined) paintHint(pen, hint.spot, hint.words, bounds);
+      if (hint !== undefined) paintHint(pen, hint.spot, hint.ring, hint.words, bounds);
     });
     wake();
   };
@@ -171,7 +171,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     if (scene === undefined || view === undefined) return;
     const next = hintAt(grip, scene, view, at, sight.unit, options.t);
     game.canvas.style.cursor = next?.cursor ?? (grip.lead === undefined ? 'default' : 'crosshair');
-    const shown = next?.spot === undefined ? undefined : { spot: next.spot, words: next.words };
+    const shown = next?.spot === undefined ? undefined : { spot: next.spot, ring: next.ring !== false, words: next.words };
     const same = shown?.words === hint?.words && shown?.spot.x === hint?.spot.x && shown?.spot.y === hint?.spot.y;
     hint = shown;
     if (!same || grip.lead !== undefined || grip.clip !== undefined) paintHandNow();

@@ -1,0 +1,73 @@
+import { type Box, downward, fillBox, lifted, line, strokeBox } from '../pen.ts';
+import type { PlaceLook } from '../place.ts';
+import { MATERIAL } from '../tokens.ts';
+import { FOOT, ledge, right, wall } from './walls.ts';
+
+const CABINET: Box = { x: 176, y: 6, width: 622, height: 592 };
+
+/** The closet with the furnace in it. */
+export const furnace: PlaceLook = {
+  coverLook: 'enamel',
+  harness: true,
+  wireWidth: 5,
+  tags: [
+    { x: 10, y: 500 },
+    { x: 10, y: 546 },
+  ],
+  exits: [
+    { x: 200, y: 574 },
+    { x: 10, y: 236 },
+    { x: 10, y: 330 },
+  ],
+  joins: [
+    { from: { x: 356, y: 294 }, to: { x: 356, y: 294 } },
+    { from: { x: 476, y: 294 }, to: { x: 476, y: 294 } },
+    { from: { x: 596, y: 294 }, to: { x: 596, y: 294 } },
+    { from: { x: 94, y: 212 }, to: { x: 192, y: 312 } },
+    { from: { x: 164, y: 320 }, to: { x: 194, y: 350 } },
+  ],
+  backdrop(pen, bounds) {
+    wall(pen, bounds, '#D9CFB8', MATERIAL.closetWall, MATERIAL.closetShade);
+    // Studs behind the closet's board.
+    for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96)
+      line(
+        pen,
+        [
+          [x, bounds.y],
+          [x, FOOT],
+        ],
+        'rgba(110, 90, 50, 0.12)',
+        2,
+      );
+    ledge(pen, bounds, '#8C7B5E', MATERIAL.floor);
+    // Flue and supply duct above, conduit from the switch.
+    pen.lineCap = 'round';
+    line(
+      pen,
+      [
+        [94, 206],
+        [94, 246],
+        [120, 262],
+        [176, 300],
+      ],
+      MATERIAL.steelShade,
+      13,
+    );
+    line(
+      pen,
+      [
+        [94, 206],
+        [94, 246],
+        [120, 262],
+        [176, 300],
+      ],
+      MATERIAL.steel,
+      8,
+    );
+    pen.lineCap = 'butt';
+    lifted(pen, 10, () => {
+      fillBox(pen, CABINET, 8, downward(pen, CABINET, '#DDD8CA', MATERIAL.cabinetShade));
+    });
+    strokeBox(pen, CABINET, 8, MATERIAL.cabinetLine, 1.4);
+  },
+};
