@@ -81,7 +81,7 @@ export function plate(pen: Pen, box: Box, text: string, size = 13): void {
     size,
     colour: MATERIAL.labelInk,
     weight: 600,
-    most: box.width - 8,
+    most: box.width - Math.min(8, box.width * 0.1),
   });
 }
 

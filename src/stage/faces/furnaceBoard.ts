@@ -73,7 +73,7 @@ function drawPrint(pen: Pen, part: PartView): void {
     else if (spot.way === 'down')
       letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
     else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
-    else print(pen, text, spot.x - 19, spot.y, 'right');
+    else print(pen, text, spot.x - 19, spot.y > 190 ? spot.y - 11 : spot.y, 'right');
   }
 }
 

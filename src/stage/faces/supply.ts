@@ -274,14 +274,7 @@ export const transformer: Face = {
     if (burnt) fillBox(pen, { x: 20, y: 52, width: 40, height: 26 }, 13, 'rgba(20, 14, 8, 0.55)');
     for (const [id, spot] of Object.entries(TRANSFORMER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      const left = spot.x < 58;
-      letter(pen, labelOf(part, id), left ? 16 : 100, spot.y, {
-        size: 13.5,
-        weight: 700,
-        family: 'display',
-        align: left ? 'right' : 'left',
-        colour: MATERIAL.boardInk,
-      });
+      plate(pen, { x: spot.x - 13, y: id.startsWith('H') ? 60 : 93, width: 26, height: 15 }, labelOf(part, id), 13);
     }
   },
 };

@@ -6,7 +6,7 @@ import { FOOT, ledge, right, wall } from './walls.ts';
 /** The basement wall with the electrical panel. */
 export const panel: PlaceLook = {
   coverLook: 'grey',
-  tags: [{ x: 6, y: 60 }],
+  tags: [{ x: 156, y: 606 }],
   harness: true,
   wireWidth: 8,
   exits: [
