@@ -151,17 +151,19 @@ function harms(bench: Bench): ReadonlyMap<string, number> {
   return counts;
 }
 
-/** What a pull on a wire tells: whether it is held at the ends that are within reach. */
-function tugged(bench: Bench, id: string): Notice[] {
+/** Whether a pull on a wire finds it loose at an end that is within reach. */
+export function comesLoose(bench: Bench, id: string): boolean {
   const wire = bench.world.assembly.wireById.get(id);
-  if (!wire || !canLift(wire)) return [];
-  const loose = WIRE_ENDS.some((end) => {
-    const now = wireEnd(bench, wire, end);
+  if (!wire || !canLift(wire)) return false;
+  return WIRE_ENDS.some((end) => {
     const mode = end === 'from' ? 'looseFrom' : 'looseTo';
-    const faulty = bench.world.faults.some(
-      (fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0,
-    );
-    return faulty && !now.lifted && isReachable(bench, now.terminal);
+    if (!bench.world.faults.some((fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0)) return false;
+    const now = wireEnd(bench, wire, end);
+    return !now.lifted && isReachable(bench, now.terminal);
   });
-  return [{ part: id, key: 'tug', value: loose ? 'loose' : 'tight', sense: 'inspect' }];
+}
+
+/** What a pull on a wire tells. */
+function tugged(bench: Bench, id: string): Notice[] {
+  return [{ part: id, key: 'tug', value: comesLoose(bench, id) ? 'loose' : 'tight', sense: 'inspect' }];
 }

@@ -1,4 +1,6 @@
+import type { MeterFunction } from '../meter/functions.ts';
 import { openLeads, type Port, type Reading, readClamp, readMicroamps, readPort } from '../meter/read.ts';
+import type { Point } from '../rig/points.ts';
 import { SERIES_METER_OHMS } from '../world/stamp.ts';
 import { ampsThrough, type World } from '../world/world.ts';
 import { nodeAt } from './access.ts';
@@ -19,16 +21,24 @@ export function idleReading(bench: Bench): Reading {
   return measure(bench) ?? openLeads(bench.fn);
 }
 
-/** The circuit between two nodes as the meter finds it. */
-function portAt(world: World, red: number, black: number, needs: { ac: boolean; dc: boolean }): Port {
+/** Which of a circuit's two solutions a function looks at. */
+function needsOf(fn: MeterFunction): { readonly ac: boolean; readonly dc: boolean } {
+  return { ac: fn !== 'voltsDc', dc: fn !== 'voltsAc' && fn !== 'voltsLoaded' };
+}
+
+function factor(world: World, needs: { readonly ac: boolean; readonly dc: boolean }): void {
   const { solver } = world.wiring;
-  const { hertz } = world.assembly.rig;
   // The solver is shared by every world wired alike: its last factors may be another's.
-  if (needs.ac) solver.factorAc(world.values, hertz);
+  if (needs.ac) solver.factorAc(world.values, world.assembly.rig.hertz);
   if (needs.dc) solver.factorDc(world.values);
+}
+
+/** The circuit between two nodes as the meter finds it, by the last factors. */
+function portAt(world: World, red: number, black: number, needs: { readonly ac: boolean; readonly dc: boolean }): Port {
+  const { solver } = world.wiring;
   const impedance = needs.ac ? solver.theveninAc(red, black) : { ohms: 0, reactance: 0 };
   return {
-    hertz,
+    hertz: world.assembly.rig.hertz,
     acVolts: { re: at(world.ac.re, red) - at(world.ac.re, black), im: at(world.ac.im, red) - at(world.ac.im, black) },
     acOhms: impedance.ohms,
     acReactance: impedance.reactance,
@@ -38,9 +48,23 @@ function portAt(world: World, red: number, black: number, needs: { ac: boolean; 
 }
 
 function atPort(bench: Bench, red: number, black: number): Reading {
-  const { fn } = bench;
-  const volts = fn === 'voltsAc' || fn === 'voltsLoaded';
-  return readPort(fn, portAt(bench.world, red, black, { ac: fn !== 'voltsDc', dc: !volts }));
+  const needs = needsOf(bench.fn);
+  factor(bench.world, needs);
+  return readPort(bench.fn, portAt(bench.world, red, black, needs));
+}
+
+/**
+ * A meter that reads pair after pair with the world as it stands, for whoever looks for a test: factors once. Good until any other world
+ * that is wired alike is solved or measured. Volts, ohms, tone and capacitance.
+ */
+export function prober(bench: Bench): (fn: MeterFunction, red: Point, black: Point) => Reading {
+  factor(bench.world, { ac: true, dc: true });
+  return (fn, red, black) => readPort(fn, portAt(bench.world, nodeAt(bench, red), nodeAt(bench, black), needsOf(fn)));
+}
+
+/** What a clamp around a wire or cable would say. */
+export function clampOn(bench: Bench, around: string): Reading {
+  return readClamp(clamped(bench.world, around), 1);
 }
 
 function at(values: Float64Array, node: number): number {
@@ -53,7 +77,9 @@ function series(bench: Bench): Reading {
   const { seriesMeter, topology } = world.wiring;
   const branch = topology.branches[seriesMeter];
   if (bench.meterFuseOpen || !branch) return readMicroamps(Number.POSITIVE_INFINITY);
-  const loaded = portAt(world, branch.from, branch.to, { ac: true, dc: true });
+  const both = { ac: true, dc: true };
+  factor(world, both);
+  const loaded = portAt(world, branch.from, branch.to, both);
   const size = loaded.acOhms ** 2 + loaded.acReactance ** 2;
   const conductance = loaded.acOhms / size - 1 / SERIES_METER_OHMS;
   const susceptance = -loaded.acReactance / size;

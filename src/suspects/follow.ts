@@ -6,17 +6,9 @@ import { kindOf } from '../attempt/registry.ts';
 import { toldApart } from '../meter/apart.ts';
 import type { Reading } from '../meter/read.ts';
 import type { RigData } from '../rig/schema.ts';
-import { cloneState, type WorldState } from '../world/state.ts';
-import { rewire, solve } from '../world/world.ts';
 import { observationsApart } from './apart.ts';
 import { arriveField, type Column, type Field, gatherField, stepField, survivors } from './field.ts';
-
-/** A bench as it stood before a step, to go back to. */
-export interface Snapshot {
-  readonly state: WorldState;
-  readonly hands: Pick<Bench, 'place' | 'fn' | 'red' | 'black' | 'clamp' | 'turns' | 'meterFuseOpen'>;
-  readonly seen: ReadonlyMap<string, string | number>;
-}
+import { goBack, type Snapshot, takeSnapshot } from './snapshot.ts';
 
 /** The match matrix of an attempt, up to the naming, and what it says of each step. */
 export interface Following {
@@ -70,24 +62,6 @@ function follow(job: Job, rig: RigData, steps: readonly Step[]): Following {
     left = next;
   }
   return { field, arrival, columns, leftBefore, ruledOut, before, truthBefore, truth: fresh.bench };
-}
-
-export function takeSnapshot(bench: Bench): Snapshot {
-  const { place, fn, red, black, clamp, turns, meterFuseOpen } = bench;
-  return {
-    state: cloneState(bench.world.state),
-    hands: { place, fn, red, black, clamp, turns, meterFuseOpen },
-    seen: new Map(bench.seen),
-  };
-}
-
-export function goBack(bench: Bench, snapshot: Snapshot): void {
-  bench.world.state = cloneState(snapshot.state);
-  Object.assign(bench, snapshot.hands);
-  bench.seen.clear();
-  for (const [key, value] of snapshot.seen) bench.seen.set(key, value);
-  rewire(bench.world);
-  solve(bench.world);
 }
 
 /**
