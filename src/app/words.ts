@@ -60,10 +60,13 @@ export function thingName(id: string): string {
 /** What is printed at a terminal, or where an unmarked one sits as the trainee sees it (a body turned over is mirrored). */
 export function terminalName(part: PartView, terminal: TerminalView): string {
   if (terminal.label !== '') return terminal.label;
-  const index = part.terminals.indexOf(terminal);
-  if (part.terminals.length === 2) return t(index === 0 ? 'app:terminal.first' : 'app:terminal.second');
-  const seen = part.body === 'turned' ? part.terminals.length - index : index + 1;
-  return t('app:terminal.unmarked', { place: seen });
+  // On the mat each pin has a pigtail with its letter on a tag.
+  if (part.body === 'mat') return terminal.id;
+  if (part.terminals.length === 2) return t(terminal === part.terminals[0] ? 'app:terminal.first' : 'app:terminal.second');
+  // Contacts of cells, marked + and −, are not in the row of pins.
+  const row = part.terminals.filter((each) => !/^[+−]$/.test(each.label));
+  const index = row.indexOf(terminal);
+  return t('app:terminal.unmarked', { place: part.body === 'turned' ? row.length - index : index + 1 });
 }
 
 interface Spot {

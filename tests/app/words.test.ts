@@ -18,7 +18,7 @@ import { optionsOf, viewOf } from '../../src/attempt/attempt.ts';
 import type { BenchView, StepView } from '../../src/attempt/view.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
 import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
-import { black, meter, open, pull, red, SOLUTIONS, turn, wait, walk } from '../score/solutions.ts';
+import { black, mat, meter, open, pull, red, SOLUTIONS, turn, wait, walk } from '../score/solutions.ts';
 import { speakEnglish } from './english.ts';
 
 beforeAll(speakEnglish);
@@ -69,16 +69,25 @@ test('opening the blower door is told with what it lets one see', () => {
   expect(new Set(noticed).size).toBe(noticed.length);
 });
 
-test('unmarked pins are counted from the left as they are seen: mirrored when the thermostat is turned over', () => {
+test('unmarked pins are counted from the left as they are seen, mirrored when turned over; on the mat they carry tags', () => {
   const attempt = start('fanButNoCooling');
+  const names = () => {
+    const body = viewOf(attempt).parts.find((part) => part.id === 'thermostat');
+    if (body === undefined) throw new Error('no thermostat');
+    return body.terminals.map((terminal) => terminalName(body, terminal));
+  };
   take(attempt, pull('thermostat'), turn('thermostat'));
-  const view = viewOf(attempt);
-  const body = view.parts.find((part) => part.id === 'thermostat');
-  if (body === undefined) throw new Error('no thermostat');
-  const blank = { ...body, terminals: body.terminals.map((terminal) => ({ ...terminal, label: '' })) };
-  const names = blank.terminals.map((terminal) => terminalName(blank, terminal));
-  expect(names[0]).toBe(`unmarked ${blank.terminals.length}, counted from the left`);
-  expect(names.at(-1)).toBe('unmarked 1, counted from the left');
+  expect(names()).toEqual([
+    'pin 5 from the left',
+    'pin 4 from the left',
+    'pin 3 from the left',
+    'pin 2 from the left',
+    'C',
+    '+',
+    '−',
+  ]);
+  take(attempt, mat('thermostat'));
+  expect(names()).toEqual(['R', 'W', 'Y', 'G', 'C', '+', '−']);
 });
 
 /** A key that has no words comes back as itself, without its namespace, or inside braces. */

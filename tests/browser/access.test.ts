@@ -95,7 +95,7 @@ describe.each([
     await button(page, t('app:head.close')).click();
     await page.getByTestId('total').waitFor({ timeout: 60_000 });
     await page.locator('.debrief-steps summary').first().click();
-    await page.locator('.step-table summary').click();
+    await page.locator('.table-summary').click();
     await holds(page, 'debrief');
     expect(errors).toEqual([]);
     await close();

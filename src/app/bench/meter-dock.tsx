@@ -24,7 +24,7 @@ export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
           aria-controls="rail-house"
           onClick={() => onSheet('house')}
         >
-          {placeName(bench.view.place)}
+          <span class="dock-name">{placeName(bench.view.place)}</span>
         </button>
         <button
           type="button"

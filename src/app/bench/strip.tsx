@@ -39,7 +39,8 @@ export function Strip({ bench }: { readonly bench: Bench }) {
 }
 
 function StepChip({ view, step }: { readonly view: BenchView; readonly step: StepView }) {
-  const measured = step.reading !== undefined && step.reading.kind !== 'blank';
+  const talk = step.action.name === 'name' || step.action.name === 'close';
+  const measured = !talk && step.reading !== undefined && step.reading.kind !== 'blank';
   return (
     <>
       {measured ? readingWords(view, step) : doneText(view, step.action)}

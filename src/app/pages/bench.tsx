@@ -73,6 +73,7 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
         <House bench={bench} />
         <Notebook view={bench.view} />
+        <SoundSwitch heard={heard} />
       </aside>
       <main class="work" id="work">
         <Notes bench={bench} />
@@ -88,7 +89,6 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
         <MeterPanel bench={bench} leads={leads} />
         {kind === 'drawn' && <Tools leads={leads} />}
-        <SoundSwitch heard={heard} />
       </aside>
       <MeterDock bench={bench} leads={leads} sheet={sheet} onSheet={(next) => setSheet(next === sheet ? undefined : next)} />
       <Strip bench={bench} />

@@ -78,6 +78,7 @@ function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
 
 function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly debrief: Debrief; readonly view: BenchView }) {
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
+  const after = debrief.steps.filter((step) => step.kind === 'after');
   const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
   const card = debrief.steps.find((step) => step.number === chosen);
   const words = (step: JudgedStep) => wordsOf(view, step.number);
@@ -115,22 +116,13 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
         </div>
         <section class="debrief-steps" aria-labelledby="steps-title">
           <h2 id="steps-title">{t('app:debrief.steps')}</h2>
-          <ol>
-            {debrief.steps.map((step) => (
-              <li key={step.number} class={step.kind}>
-                <details>
-                  <summary>
-                    <span class="step-number">{step.number}</span>
-                    <span class="step-words">{words(step)}</span>
-                    <span class="step-kind">{t(`app:debrief.kind.${step.kind}`)}</span>
-                  </summary>
-                  <div class="step-body">
-                    <StepBody view={view} step={step} />
-                  </div>
-                </details>
-              </li>
-            ))}
-          </ol>
+          <StepList steps={judged} view={view} words={words} />
+          {after.length > 0 && (
+            <details class="debrief-after">
+              <summary>{t('app:debrief.after', { count: after.length })}</summary>
+              <StepList steps={after} view={view} words={words} />
+            </details>
+          )}
         </section>
         {debrief.leftAtNaming.length > 1 && (
           <details class="debrief-left">
@@ -152,7 +144,7 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
 function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly words: (step: JudgedStep) => string }) {
   return (
     <details class="step-table">
-      <summary>{t('app:debrief.table')}</summary>
+      <summary class="table-summary">{t('app:debrief.table')}</summary>
       <table>
         <thead>
           <tr>
@@ -181,5 +173,34 @@ function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly wor
         </tbody>
       </table>
     </details>
+  );
+}
+
+function StepList({
+  steps,
+  view,
+  words,
+}: {
+  readonly steps: readonly JudgedStep[];
+  readonly view: BenchView;
+  readonly words: (step: JudgedStep) => string;
+}) {
+  return (
+    <ol>
+      {steps.map((step) => (
+        <li key={step.number} class={step.kind}>
+          <details>
+            <summary class="step-summary">
+              <span class="step-number">{step.number}</span>
+              <span class="step-words">{words(step)}</span>
+              <span class="step-kind">{step.kind !== 'after' && t(`app:debrief.kind.${step.kind}`)}</span>
+            </summary>
+            <div class="step-body">
+              <StepBody view={view} step={step} />
+            </div>
+          </details>
+        </li>
+      ))}
+    </ol>
   );
 }
