@@ -16,7 +16,8 @@ export function loadRig(json: unknown): RigData {
   }
   const rig = parsed.data;
   checkNames(rig);
-  for (const [index, part] of rig.parts.entries()) checkPart(rig, part, `parts[${index}]`);
+  for (const [index, part] of rig.parts.entries()) checkPart(rig, part, index);
+  checkCircles(rig);
   checkWires(rig);
   return rig;
 }
@@ -45,13 +46,14 @@ function checkNames(rig: RigData): void {
   for (const [index, id] of rig.room.sources.entries()) need(parts, id, `room.sources[${index}]`);
 }
 
-function checkPart(rig: RigData, part: RigData['parts'][number], path: string): void {
+function checkPart(rig: RigData, part: RigData['parts'][number], index: number): void {
+  const path = `parts[${index}]`;
   const kind = CATALOGUE.get(part.kind);
   if (!kind) throw dataError('rig.kind', `${path}.kind`, { kind: part.kind });
   const params = kind.parameters.safeParse(part.params);
   if (!params.success) {
     const issue = params.error.issues[0];
-    throw dataError('data.shape', `${path}.params.${pathText(issue?.path ?? [])}`, { expected: issue?.message ?? '' });
+    throw dataError('data.shape', pathText(['parts', index, 'params', ...(issue?.path ?? [])]), { expected: issue?.message ?? '' });
   }
   if (!rig.places.some((place) => place.id === part.place)) throw dataError('rig.unknown', `${path}.place`, { id: part.place });
   if (part.cover !== undefined && rig.covers.find((cover) => cover.id === part.cover)?.place !== part.place) {
@@ -68,6 +70,22 @@ function checkPart(rig: RigData, part: RigData['parts'][number], path: string): 
     if (!kind.links?.includes(role)) throw dataError('rig.role', `${path}.links.${role}`, { role });
   }
   if (kind.removable && part.place === MAT_PLACE) throw dataError('rig.matPlace', `${path}.place`, {});
+}
+
+/** What drives a part mechanically must not be driven by it in turn: each asks the other for ever. */
+function checkCircles(rig: RigData): void {
+  const place = new Map(rig.parts.map((part, index) => [part.id, index]));
+  const cleared = new Set<number>();
+  const follow = (index: number, above: readonly number[]): void => {
+    if (cleared.has(index)) return;
+    for (const [role, id] of Object.entries(rig.parts[index]?.links ?? {})) {
+      const driver = place.get(id) ?? -1;
+      if (driver === index || above.includes(driver)) throw dataError('rig.circle', `parts[${index}].links.${role}`, { id });
+      if (driver >= 0) follow(driver, [...above, index]);
+    }
+    cleared.add(index);
+  };
+  for (const index of rig.parts.keys()) follow(index, []);
 }
 
 function kindOf(rig: RigData, id: string): PartKind | undefined {
