@@ -1,7 +1,7 @@
-import type { BenchKind } from '../pages/bench.tsx';
 import { Brand } from '../shell.tsx';
 import type { Bench } from '../use-attempt.ts';
 import { clock, number, t } from '../words.ts';
+import type { BenchKind } from './kinds.ts';
 
 interface Props {
   readonly bench: Bench;
@@ -43,11 +43,11 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
         {t('app:head.ticket')}
       </button>
       {view.phase === 'working' ? (
-        <button type="button" class="button act" onClick={onName}>
+        <button key="name" type="button" class="button act" onClick={onName}>
           {t('app:head.name')}
         </button>
       ) : (
-        <button type="button" class={repaired ? 'button act' : 'button'} onClick={() => bench.act({ name: 'close' })}>
+        <button key="close" type="button" class={repaired ? 'button act' : 'button'} onClick={() => bench.act({ name: 'close' })}>
           {t('app:head.close')}
         </button>
       )}

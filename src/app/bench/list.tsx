@@ -3,6 +3,7 @@ import { noticedTexts, placeName, t } from '../words.ts';
 import { Do } from './do.tsx';
 import { Jumpers } from './jumpers.tsx';
 import { PartCard, signsOf } from './part-card.tsx';
+import { useKeptFocus } from './use-kept-focus.ts';
 import type { Leads } from './use-leads.ts';
 import { WireRow, wireActions } from './wire-row.tsx';
 
@@ -17,6 +18,7 @@ interface Props {
  */
 export function ListBench({ bench, leads }: Props) {
   const { view, options } = bench;
+  const remember = useKeptFocus(view, 'list-place');
   const covers = view.covers.filter((each) => each.place === view.place);
   // Some things are heard or worked through a closed cover.
   const parts = view.parts.filter(
@@ -24,9 +26,11 @@ export function ListBench({ bench, leads }: Props) {
   );
   const wires = view.wires.filter((wire) => wireActions(options, wire.id).length > 0);
   return (
-    <div class="list">
+    <div class="list" onFocusIn={remember}>
       <div class="list-head">
-        <h2 id="list-place">{placeName(view.place)}</h2>
+        <h2 id="list-place" tabIndex={-1}>
+          {placeName(view.place)}
+        </h2>
         <label class="choice">
           <input type="checkbox" checked={leads.keys} onChange={(event) => leads.setKeys(event.currentTarget.checked)} />
           {t('app:list.keys')}

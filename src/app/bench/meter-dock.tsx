@@ -1,6 +1,6 @@
-import type { Sheet } from '../pages/bench.tsx';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
+import type { Sheet } from './kinds.ts';
 import { Display } from './meter.tsx';
 import type { Leads } from './use-leads.ts';
 

@@ -26,7 +26,7 @@ export function PartCard({ bench, part }: Props) {
   const title = `part-${part.id}`;
   return (
     <section class="card" aria-labelledby={title} data-part={part.id}>
-      <h3 id={title}>
+      <h3 id={title} tabIndex={-1}>
         {partName(part.id)}
         {part.lineVoltage && <span class="tag">{t('app:list.lineVoltage')}</span>}
       </h3>

@@ -1,10 +1,12 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Bench } from '../use-attempt.ts';
 import { modeName, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
   const { view, options } = bench;
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
   const named = view.steps.findLast((step) => step.action.name === 'name')?.action;
   const targets = options.flatMap((each) => (each.name === 'replace' ? [each.target] : []));
   const first = named?.name === 'name' ? named.target : '';
@@ -15,7 +17,9 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   return (
     <section class="prove" aria-labelledby="prove-title">
       <div>
-        <h2 id="prove-title">{t('app:prove.title', { target: thingName(named.target), mode: modeName(named.mode) })}</h2>
+        <h2 id="prove-title" ref={title} tabIndex={-1}>
+          {t('app:prove.title', { target: thingName(named.target), mode: modeName(named.mode) })}
+        </h2>
         <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>
       </div>
       <div class="prove-do">

@@ -20,7 +20,7 @@ export function WireRow({ bench, wire }: { readonly bench: Bench; readonly wire:
     <li data-wire={wire.id}>
       <span class="wire-name">
         <span class="swatch" style={{ background: `var(--wire-${wire.colour})` }} aria-hidden="true" />
-        <span id={title}>
+        <span id={title} tabIndex={-1}>
           {wireName(wire.id)} <small>{t(`app:colour.${wire.colour}`)}</small>
         </span>
       </span>

@@ -3,6 +3,7 @@ import '../css/bench.css';
 import { DrawnBench } from '../bench/drawn.tsx';
 import { BenchHead } from '../bench/head.tsx';
 import { House } from '../bench/house.tsx';
+import type { BenchKind, Sheet } from '../bench/kinds.ts';
 import { LeadPicker } from '../bench/lead-picker.tsx';
 import { ListBench } from '../bench/list.tsx';
 import { MeterPanel } from '../bench/meter.tsx';
@@ -22,9 +23,6 @@ import { useTitle } from '../shell.tsx';
 import { habit, keepHabit } from '../storage.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
 import { t } from '../words.ts';
-
-export type BenchKind = 'drawn' | 'list';
-export type Sheet = 'house' | 'meter' | undefined;
 
 export function BenchPage({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
