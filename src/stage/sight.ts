@@ -30,15 +30,14 @@ function clamped(value: number, least: number, most: number): number {
   return most < least ? (least + most) / 2 : Math.min(most, Math.max(least, value));
 }
 
-/** Keeps the sight inside what is painted and its scale between whole and close. */
+/** Keeps the sight on the scene, in the middle where the host is larger, and its scale between whole and close. */
 export function kept(sight: Sight, width: number, height: number): Sight {
   const least = wholeUnit(width, height);
   const unit = clamped(sight.unit, least, Math.max(least, CLOSEST));
-  const bounds = paintedBounds(width, height);
   return {
     unit,
-    left: clamped(sight.left, bounds.x, bounds.x + bounds.width - width / unit),
-    top: clamped(sight.top, bounds.y, bounds.y + bounds.height - height / unit),
+    left: clamped(sight.left, 0, SCENE.width - width / unit),
+    top: clamped(sight.top, 0, SCENE.height - height / unit),
   };
 }
 

@@ -43,6 +43,7 @@ export async function bench(): Promise<BenchFigure[]> {
     const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
     await page.goto(`${server.resolvedUrls?.local[0] ?? ''}#/ticket/fanButNoCooling`);
     await page.getByRole('link', { name: 'Begin', exact: true }).click();
+    await page.locator('.drawn-host canvas').waitFor();
     await page.locator('.drawn-wait').waitFor({ state: 'detached' });
     await page.getByRole('button', { name: /furnace closet/i }).click();
 
