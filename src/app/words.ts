@@ -241,6 +241,8 @@ function actionWords(view: BenchView, action: Action): { readonly key: string; r
       return { key: 'watch', values: { span: span(action.seconds) } };
     case 'replace':
       return { key: 'replace', values: { target: thingName(action.target) } };
+    case 'hint':
+      return { key: 'hint', values: { depth: t(`action:depth.${action.depth}`) } };
     case 'name':
       return { key: 'name', values: { target: thingName(action.target), mode: modeName(action.mode) } };
     case 'close':

@@ -157,7 +157,12 @@ export function comesLoose(bench: Bench, id: string): boolean {
   if (!wire || !canLift(wire)) return false;
   return WIRE_ENDS.some((end) => {
     const mode = end === 'from' ? 'looseFrom' : 'looseTo';
-    if (!bench.world.faults.some((fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0)) return false;
+    if (
+      !bench.world.faults.some(
+        (fault, index) => fault.target === id && fault.mode === mode && bench.world.state.repaired[index] === 0,
+      )
+    )
+      return false;
     const now = wireEnd(bench, wire, end);
     return !now.lifted && isReachable(bench, now.terminal);
   });

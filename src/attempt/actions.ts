@@ -5,6 +5,9 @@ import { WIRE_ENDS } from '../rig/points.ts';
 const id = z.string().min(1).max(80);
 const point = z.string().min(1).max(120);
 
+export const HINT_DEPTHS = ['where', 'kind', 'exact'] as const;
+export type HintDepth = (typeof HINT_DEPTHS)[number];
+
 /** Every action that a trainee can take, by name: the shape of its arguments. What each does and costs stands in registry.ts. */
 export const ACTION_SCHEMAS = {
   walk: z.strictObject({ name: z.literal('walk'), to: id }),
@@ -29,6 +32,8 @@ export const ACTION_SCHEMAS = {
   /** Wait until something changes; the seconds that it took are kept, so that every replay waits as long. Zero asks for it to be found. */
   watch: z.strictObject({ name: z.literal('watch'), seconds: z.number().min(0).max(7200) }),
   replace: z.strictObject({ name: z.literal('replace'), target: id }),
+  /** Help, at the ticket's price: where the fault may still be, which kind of reading tells most, or the exact next step. */
+  hint: z.strictObject({ name: z.literal('hint'), depth: z.enum(HINT_DEPTHS) }),
   name: z.strictObject({ name: z.literal('name'), target: id, mode: id, evidence: z.array(z.int().min(1)).max(40) }),
   close: z.strictObject({ name: z.literal('close') }),
 } as const;
@@ -60,6 +65,7 @@ export const actionSchema = z.discriminatedUnion('name', [
   ACTION_SCHEMAS.wait,
   ACTION_SCHEMAS.watch,
   ACTION_SCHEMAS.replace,
+  ACTION_SCHEMAS.hint,
   ACTION_SCHEMAS.name,
   ACTION_SCHEMAS.close,
 ]);

@@ -40,8 +40,8 @@ const MOST_STEPS = 500;
 /** An attempt that stands on the job longer than a day has gone astray. */
 const MOST_SECONDS = 86_400;
 
-export function begin(job: Job, rig: RigData): Attempt {
-  const assembly = assemble(rig);
+/** @param assembly the rig put together, when that was done before */
+export function begin(job: Job, rig: RigData, assembly: Assembly = assemble(rig)): Attempt {
   const bench = createBench(assembly, job.faults, job);
   return { job, assembly, bench, steps: [], arrival: arrive(bench) };
 }
@@ -66,6 +66,10 @@ export function refusalOf(attempt: Attempt, action: Action): Refusal | undefined
     if (phase !== 'working') return { code: 'alreadyNamed', values: {} };
     const beyond = action.evidence.find((number) => number > attempt.steps.length);
     return beyond === undefined ? undefined : { code: 'noSuchStep', values: { step: beyond } };
+  }
+  if (action.name === 'hint') {
+    if (attempt.job.mode === 'graded') return { code: 'noHints', values: {} };
+    return phase === 'working' ? undefined : { code: 'alreadyNamed', values: {} };
   }
   if (action.name === 'close') return phase === 'named' ? undefined : { code: 'nameFirst', values: {} };
   return kindOf(action).refusal(attempt.bench, action);

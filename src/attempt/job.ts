@@ -16,6 +16,8 @@ export interface Observed {
 export interface Job {
   readonly id: string;
   readonly rig: string;
+  /** A graded job gives no hints; left out: practice. */
+  readonly mode?: 'coached' | 'practice' | 'graded';
   readonly faults: readonly Fault[];
   readonly weather: Weather;
   readonly complaint: {

@@ -397,6 +397,13 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
         target: id,
       })),
   },
+  hint: {
+    seconds: () => 0,
+    refusal: () => undefined,
+    apply() {},
+    electrical: false,
+    options: () => [],
+  },
   name: {
     seconds: () => 0,
     refusal: () => undefined,

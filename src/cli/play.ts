@@ -28,7 +28,7 @@ export function play(
   const ticket = ticketById(library, ticketId);
   const json = readJson(logFile);
   const attempt = inFile(logFile, () => replay(ticket, rigById(library, ticket.rig), json));
-  const debrief = debriefOf(attempt);
+  const debrief = debriefOf(attempt, ticket.rubric);
   const steps = debrief.steps.map((judged, index): PlayedStep => {
     const view = attempt.steps[index]?.view;
     const reading = view?.reading;

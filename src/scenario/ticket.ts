@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ACTION_SCHEMAS } from '../attempt/actions.ts';
 import type { Job } from '../attempt/job.ts';
 import { dataError, pathText } from '../rig/errors.ts';
+import { rubricSchema } from '../score/rubric.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
 
@@ -19,6 +20,8 @@ export const ticketSchema = z.strictObject({
   id,
   rig: id,
   mode: z.enum(TICKET_MODES),
+  /** Points and the price of hints, where they differ from the usual. */
+  rubric: rubricSchema.optional(),
   /** Where it stands in the list. */
   order: z.number().int().min(0).max(10_000),
   faults: z

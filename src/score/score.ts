@@ -1,55 +1,98 @@
 import { type Attempt, leftBehind, type Step } from '../attempt/attempt.ts';
 import { possibleFaults } from '../rig/faults.ts';
 import type { RigData } from '../rig/schema.ts';
+import { alikeTo } from '../suspects/answers.ts';
 import { leftByEvidence } from '../suspects/evidence.ts';
 import { posterior, survivors } from '../suspects/field.ts';
-import { type Following, followAttempt, neededLater, searchSteps } from '../suspects/follow.ts';
+import { type Following, followAttempt, leftNow } from '../suspects/follow.ts';
+import { type Ground, prepareGround } from '../suspects/ground.ts';
 import { type Naming, namingOf, sameNaming } from '../suspects/hypotheses.ts';
-import type { Debrief, JudgedStep, ScoreItem, ScoreLine, ScoreReason, StepKind } from './debrief.ts';
+import type { Debrief, JudgedStep, Par, ScoreItem, ScoreLine, ScoreReason } from './debrief.ts';
+import { judge } from './judge.ts';
+import { parOf } from './par.ts';
 import { callProved } from './proof.ts';
-import { firstUnproved, isRequired } from './required.ts';
+import { firstUnproved } from './required.ts';
+import { DEFAULT_RUBRIC, type Rubric } from './rubric.ts';
 
-/** Points as diagnosis.md has them. */
-const POINTS = {
-  section: 15,
-  part: 20,
-  failure: 15,
-  economy: 25,
-  safety: 15,
-  evidence: 5,
-  call: 5,
-  unsafe: 5,
-  soundReplaced: 10,
-} as const;
+/** What is the same for every attempt at a ticket: its suspects gathered, and its short way. */
+export interface Yardstick {
+  readonly ground: Ground;
+  readonly par: Par;
+}
 
-/** Works out what an attempt was worth: every twin is driven through it again. */
-export function debriefOf(attempt: Attempt): Debrief {
-  const following = followAttempt(attempt);
+export function yardstickFor(job: Attempt['job'], rig: RigData): Yardstick {
+  const ground = prepareGround(job, rig);
+  return { ground, par: parOf(job, rig, ground) };
+}
+
+/**
+ * Works out what an attempt was worth: every twin is driven through it again.
+ * @param yardstick the ticket's, when it was made before
+ */
+export function debriefOf(
+  attempt: Attempt,
+  rubric: Rubric = DEFAULT_RUBRIC,
+  yardstick = yardstickFor(attempt.job, attempt.assembly.rig),
+): Debrief {
+  const { ground, par } = yardstick;
+  const following = followAttempt(attempt, ground);
   const truth = truthOf(attempt);
   const nameStep = attempt.steps.find((step) => step.action.name === 'name');
   const named = nameStep && namedBy(attempt.assembly.rig, nameStep);
-  const rightNaming = named !== undefined && isTrue(attempt, named);
+  const left = leftNow(following);
+  const leftAtNaming = [...survivors(following.field, left)].flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []);
+  const probabilities = posterior(following.field, left);
+  const evidence = evidenceLeft(following, nameStep);
   const steps = judge(attempt, following);
-  const left = following.leftBefore[following.leftBefore.length - 1] ?? [];
+  // From here on the twins are needed for other things.
+  const alike = named ? alikeTo(attempt.job, ground, named, [...new Set([...leftAtNaming, ...evidence])]) : [];
+  const answer = named ? [named, ...alike] : [];
   const items: Record<ScoreItem, ScoreLine> = {
-    isolation: isolation(attempt, following, truth, named),
-    economy: economy(steps),
-    safety: safety(attempt),
-    proof: proof(attempt, following, nameStep, named),
+    isolation: isolation(attempt, rubric, { truth, named, answer, hypotheses: following.field.hypotheses, probabilities }),
+    economy: economy(steps, par, rubric),
+    safety: safety(attempt, rubric),
+    proof: proof(attempt, rubric, nameStep, answer, evidence),
   };
+  const hints = hintsTaken(attempt, rubric);
+  const sum = [...Object.values(items), { points: hints.reduce((all, each) => all + each.points, 0) }].reduce(
+    (all, { points }) => all + points,
+    0,
+  );
   return {
     ticket: attempt.job.id,
-    total: Math.round(Object.values(items).reduce((sum, line) => sum + line.points, 0)),
+    total: Math.max(0, Math.round(sum)),
     items,
     truth,
     named,
-    rightNaming,
+    rightNaming: answer.some((each) => isTrue(attempt, each)),
+    alike,
     suspectsAtStart: survivors(following.field, following.arrival.matched).size,
     steps,
     minutes: searchSeconds(steps) / 60,
-    leftAtNaming: [...survivors(following.field, left)].flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []),
+    par,
+    hints,
+    leftAtNaming,
     wastedSteps: steps.filter((step) => step.kind === 'wasted').length,
   };
+}
+
+/** What the readings that were picked as evidence leave by themselves. */
+function evidenceLeft(following: Following, nameStep: Step | undefined): Naming[] {
+  if (nameStep?.action.name !== 'name') return [];
+  const { evidence } = nameStep.action;
+  if (evidence.length === 0) return [];
+  const left = leftByEvidence(
+    following.field,
+    following.arrival,
+    evidence.map((number) => following.columns[number - 1]),
+  );
+  return [...left].flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []);
+}
+
+function hintsTaken(attempt: Attempt, rubric: Rubric): ScoreReason[] {
+  return attempt.steps.flatMap(({ action, view }) =>
+    action.name === 'hint' ? [reason('hintTaken', -rubric.hints[action.depth], view.number)] : [],
+  );
 }
 
 function truthOf(attempt: Attempt): Naming {
@@ -70,48 +113,6 @@ function namedBy(rig: RigData, step: Step): Naming | undefined {
   return possible && namingOf(possible);
 }
 
-/** Says of each step what it was; the steps after the naming are `after`. */
-export function judge(attempt: Attempt, following: Following): JudgedStep[] {
-  const search = searchSteps(attempt.steps);
-  const required = search.map((_, index) => isRequired(attempt.assembly, search, index));
-  return attempt.steps.map((step, index): JudgedStep => {
-    const column = following.columns[index];
-    const before = following.leftBefore[index] ?? following.leftBefore[following.leftBefore.length - 1] ?? [];
-    const after = following.leftBefore[index + 1] ?? before;
-    const seconds = step.view.seconds - (attempt.steps[index - 1]?.view.seconds ?? 0);
-    const kind = column ? kindOfStep(following, search, required, index) : 'after';
-    return {
-      number: index + 1,
-      kind,
-      seconds,
-      gainBits: column?.gainBits ?? 0,
-      left: survivors(following.field, after).size,
-      ruledOut: (following.ruledOut[index] ?? []).flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []),
-      because: kind === 'wasted' ? deciders(following, index) : [],
-      unsafe: step.unsafe,
-    };
-  });
-}
-
-function kindOfStep(following: Following, search: readonly Step[], required: readonly boolean[], index: number): StepKind {
-  if ((following.columns[index]?.gainBits ?? 0) > 0) return 'informative';
-  if (required[index] === true) return 'required';
-  return neededLater(following, search, index, required) ? 'setUp' : 'wasted';
-}
-
-/** Earlier steps without which this one's outcome would still have been open: those that ruled out somebody who predicted otherwise. */
-function deciders(following: Following, index: number): number[] {
-  const column = following.columns[index];
-  const { field } = following;
-  const numbers: number[] = [];
-  for (let earlier = 0; earlier < index; earlier++) {
-    const before = following.leftBefore[earlier] ?? [];
-    const after = following.leftBefore[earlier + 1] ?? [];
-    if (field.twins.some((_, twin) => before[twin] && !after[twin] && column?.matched[twin] === false)) numbers.push(earlier + 1);
-  }
-  return numbers;
-}
-
 function reason(code: string, points: number, step?: number, values: ScoreReason['values'] = {}): ScoreReason {
   return { code, points, step, values };
 }
@@ -121,72 +122,92 @@ function line(of: number, reasons: readonly ScoreReason[]): ScoreLine {
   return { points: Math.min(of, Math.max(0, points)), of, reasons };
 }
 
-function isolation(attempt: Attempt, following: Following, truth: Naming, named: Naming | undefined): ScoreLine {
-  const of = POINTS.section + POINTS.part + POINTS.failure;
-  if (!named) return line(of, [reason('notNamed', 0)]);
-  const nameStep = attempt.steps.find((step) => step.action.name === 'name')?.view.number;
-  const probability = probabilityOf(following, named);
-  const reasons: ScoreReason[] = [];
-  const truths = attempt.job.faults.map((fault) => ({ ...truth, ...fault }));
-  const values = { percent: Math.round(probability * 100) };
-  reasons.push(
-    named.section === truth.section ? reason('sectionRight', POINTS.section, nameStep) : reason('sectionWrong', 0, nameStep),
-  );
-  if (truths.some((each) => each.target === named.target)) {
-    reasons.push(
-      reason(probability > 0.999 ? 'partRight' : 'partGuessed', POINTS.part * partProbability(following, named), nameStep, {
-        percent: Math.round(partProbability(following, named) * 100),
-      }),
-    );
-    if (truths.some((each) => sameNaming(each, named))) {
-      reasons.push(reason(probability > 0.999 ? 'failureRight' : 'failureGuessed', POINTS.failure * probability, nameStep, values));
-    } else reasons.push(reason('failureWrong', 0, nameStep));
-  } else reasons.push(reason('partWrong', 0, nameStep));
-  for (const step of attempt.steps) {
-    if (step.replacedSound && step.action.name === 'replace')
-      reasons.push(reason('soundReplaced', -POINTS.soundReplaced, step.view.number, { target: step.action.target }));
-  }
-  return line(of, reasons);
+interface Verdict {
+  readonly truth: Naming;
+  readonly named: Naming | undefined;
+  /** What was named, and whatever nothing tells from it. */
+  readonly answer: readonly Naming[];
+  readonly hypotheses: readonly Naming[];
+  /** Of each hypothesis, given what had been observed. */
+  readonly probabilities: ReadonlyMap<number, number>;
 }
 
 /** What a naming was worth, given what had been observed: a guess is worth a guess. */
-function probabilityOf(following: Following, named: Naming): number {
-  const left = following.leftBefore[following.leftBefore.length - 1] ?? [];
-  const hypothesis = following.field.hypotheses.findIndex((each) => sameNaming(each, named));
-  return posterior(following.field, left).get(hypothesis) ?? 0;
-}
-
-function partProbability(following: Following, named: Naming): number {
-  const left = following.leftBefore[following.leftBefore.length - 1] ?? [];
+function probabilityOf({ hypotheses, probabilities }: Verdict, which: (naming: Naming) => boolean): number {
   let sum = 0;
-  for (const [hypothesis, probability] of posterior(following.field, left)) {
-    if (following.field.hypotheses[hypothesis]?.target === named.target) sum += probability;
+  for (const [hypothesis, probability] of probabilities) {
+    const naming = hypotheses[hypothesis];
+    if (naming && which(naming)) sum += probability;
   }
   return Math.min(1, sum);
+}
+
+function isolation(attempt: Attempt, rubric: Rubric, verdict: Verdict): ScoreLine {
+  const of = rubric.section + rubric.part + rubric.failure;
+  const { named, answer, truth } = verdict;
+  if (!named) return line(of, [reason('notNamed', 0)]);
+  const step = attempt.steps.find((each) => each.action.name === 'name')?.view.number;
+  const right = answer.some((each) => isTrue(attempt, each));
+  const weighed = (code: 'part' | 'failure', points: number, probability: number) =>
+    reason(probability > 0.999 ? `${code}Right` : `${code}Guessed`, points * probability, step, {
+      percent: Math.round(probability * 100),
+    });
+  const reasons: ScoreReason[] = [];
+  reasons.push(
+    named.section === truth.section || right ? reason('sectionRight', rubric.section, step) : reason('sectionWrong', 0, step),
+  );
+  if (right || attempt.job.faults.some((fault) => fault.target === named.target)) {
+    const targets = new Set(right ? answer.map((each) => each.target) : [named.target]);
+    reasons.push(
+      weighed(
+        'part',
+        rubric.part,
+        probabilityOf(verdict, (each) => targets.has(each.target)),
+      ),
+    );
+    if (right)
+      reasons.push(
+        weighed(
+          'failure',
+          rubric.failure,
+          probabilityOf(verdict, (each) => answer.some((member) => sameNaming(member, each))),
+        ),
+      );
+    else reasons.push(reason('failureWrong', 0, step));
+  } else reasons.push(reason('partWrong', 0, step));
+  for (const taken of attempt.steps) {
+    if (taken.replacedSound && taken.action.name === 'replace') {
+      reasons.push(reason('soundReplaced', -rubric.soundReplaced, taken.view.number, { target: taken.action.target }));
+    }
+  }
+  return line(of, reasons);
 }
 
 function searchSeconds(steps: readonly JudgedStep[]): number {
   return steps.filter((step) => step.kind !== 'after').reduce((sum, step) => sum + step.seconds, 0);
 }
 
-/** First form, until the short way is known: all the points go by wasted time. */
-function economy(steps: readonly JudgedStep[]): ScoreLine {
+function economy(steps: readonly JudgedStep[], par: Par, rubric: Rubric): ScoreLine {
+  const of = rubric.waste + rubric.pace;
   const total = searchSeconds(steps);
-  if (total === 0) return line(POINTS.economy, [reason('noSteps', 0)]);
-  const reasons = [reason('timeSpent', POINTS.economy, undefined, { minutes: total / 60 })];
+  if (total === 0) return line(of, [reason('noSteps', 0)]);
+  const reasons = [reason('timeUsed', rubric.waste)];
   for (const step of steps) {
-    if (step.kind === 'wasted') reasons.push(reason('stepWasted', (-POINTS.economy * step.seconds) / total, step.number));
+    if (step.kind === 'wasted') reasons.push(reason('stepWasted', (-rubric.waste * step.seconds) / total, step.number));
   }
-  return line(POINTS.economy, reasons);
+  const values = { minutes: total / 60, par: par.seconds / 60 };
+  const pace = Math.min(1, par.seconds / total);
+  reasons.push(reason(pace === 1 ? 'paceFull' : 'pace', rubric.pace * pace, undefined, values));
+  return line(of, reasons);
 }
 
-function safety(attempt: Attempt): ScoreLine {
-  const reasons = [reason('safeStart', POINTS.safety)];
+function safety(attempt: Attempt, rubric: Rubric): ScoreLine {
+  const reasons = [reason('safeStart', rubric.safety)];
   const kinds = new Set<string>();
   const take = (code: string, step?: number) => {
     if (kinds.has(code)) return;
     kinds.add(code);
-    reasons.push(reason(code, -POINTS.unsafe, step));
+    reasons.push(reason(code, -rubric.unsafe, step));
   };
   for (const step of attempt.steps) if (step.unsafe !== undefined) take(step.unsafe, step.view.number);
   const unproved = firstUnproved(attempt.steps);
@@ -194,33 +215,23 @@ function safety(attempt: Attempt): ScoreLine {
   const left = leftBehind(attempt.bench);
   if (left.bypassed || left.jumpers) take('bypassLeft');
   if (left.covers) take('coverLeft');
-  return line(POINTS.safety, reasons);
+  return line(rubric.safety, reasons);
 }
 
-function proof(attempt: Attempt, following: Following, nameStep: Step | undefined, named: Naming | undefined): ScoreLine {
+function proof(
+  attempt: Attempt,
+  rubric: Rubric,
+  nameStep: Step | undefined,
+  answer: readonly Naming[],
+  evidence: readonly Naming[],
+): ScoreLine {
+  const step = nameStep?.view.number;
+  const others = evidence.filter((each) => !answer.some((member) => sameNaming(member, each)));
   const reasons: ScoreReason[] = [];
-  if (nameStep?.action.name === 'name' && named) {
-    const { evidence } = nameStep.action;
-    const left = leftByEvidence(
-      following.field,
-      following.arrival,
-      evidence.map((number) => following.columns[number - 1]),
-    );
-    const others = [...left]
-      .flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? [])
-      .filter((each) => !sameNaming(each, named));
-    if (evidence.length > 0 && others.length === 0 && left.size > 0)
-      reasons.push(reason('evidenceProves', POINTS.evidence, nameStep.view.number));
-    else if (others[0])
-      reasons.push(
-        reason('evidenceAlsoFits', 0, nameStep.view.number, {
-          target: others[0].target,
-          mode: others[0].mode,
-          count: others.length,
-        }),
-      );
-    else reasons.push(reason('evidenceNone', 0, nameStep.view.number));
-  } else reasons.push(reason('evidenceNone', 0));
-  reasons.push(callProved(attempt) ? reason('callProved', POINTS.call) : reason('callNotProved', 0));
-  return line(POINTS.evidence + POINTS.call, reasons);
+  if (evidence.length === 0) reasons.push(reason('evidenceNone', 0, step));
+  else if (others[0])
+    reasons.push(reason('evidenceAlsoFits', 0, step, { target: others[0].target, mode: others[0].mode, count: others.length }));
+  else reasons.push(reason('evidenceProves', rubric.evidence, step));
+  reasons.push(callProved(attempt) ? reason('callProved', rubric.call) : reason('callNotProved', 0));
+  return line(rubric.evidence + rubric.call, reasons);
 }

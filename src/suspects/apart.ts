@@ -1,6 +1,7 @@
 import type { Observation } from '../attempt/act.ts';
 import type { Notice } from '../attempt/view.ts';
 import { DISCERNMENT, type Discernment, toldApart } from '../meter/apart.ts';
+import type { Reading } from '../meter/read.ts';
 
 /** Whole degrees by which two slow drifts must differ to be told apart. */
 const LEVEL_STEP = 2;
@@ -28,6 +29,37 @@ function noticesApart(a: readonly Notice[], b: readonly Notice[]): boolean {
     if (one?.part !== other?.part || one?.key !== other?.key || one?.value !== other?.value) return true;
   }
   return false;
+}
+
+/** The first thing that tells a predicted observation from the real one. */
+export type Difference =
+  | { readonly kind: 'reading'; readonly reading: Reading | undefined }
+  /** Something that would have been noticed, or, undefined, would not have been. */
+  | { readonly kind: 'notice'; readonly notice: Notice | undefined; readonly instead: Notice | undefined }
+  | { readonly kind: 'level'; readonly key: string; readonly value: number | undefined }
+  | { readonly kind: 'none' };
+
+/** What would have been seen instead. */
+export function differenceOf(predicted: Observation, told: Observation, discernment: Discernment = DISCERNMENT): Difference {
+  const most = Math.max(predicted.notices.length, told.notices.length);
+  for (let i = 0; i < most; i++) {
+    const notice = predicted.notices[i];
+    const instead = told.notices[i];
+    if (notice?.part !== instead?.part || notice?.key !== instead?.key || notice?.value !== instead?.value)
+      return { kind: 'notice', notice, instead };
+  }
+  const { reading } = predicted;
+  if (
+    (reading === undefined) !== (told.reading === undefined) ||
+    (reading && told.reading && toldApart(reading, told.reading, discernment))
+  ) {
+    return { kind: 'reading', reading };
+  }
+  for (const [key, value] of told.levels) {
+    const other = predicted.levels.get(key);
+    if (other === undefined || Math.abs(other - value) >= LEVEL_STEP) return { kind: 'level', key, value: other };
+  }
+  return { kind: 'none' };
 }
 
 /** Equal texts are surely not told apart: lets twins that predict the very same be weighed as one. */

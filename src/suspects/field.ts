@@ -30,6 +30,8 @@ export interface Field {
 export interface Column {
   /** By twin: whether it predicted what was observed. */
   readonly matched: readonly boolean[];
+  /** By twin: what it predicted. */
+  readonly predicted: readonly Observation[];
   /** Expected gain before the step over the twins that were left, bits. */
   readonly gainBits: number;
 }
@@ -101,7 +103,7 @@ function compare(field: Field, truth: Observation, predicted: readonly Observati
     for (const index of group.twins) matched[index] = true;
   }
   const alive: Prediction<Observation>[] = [...groups.values()].filter((group) => group.weights.size > 0);
-  return { matched, gainBits: expectedGainBits(alive, observationsApart) };
+  return { matched, predicted, gainBits: expectedGainBits(alive, observationsApart) };
 }
 
 /** Hypotheses with a twin left. */

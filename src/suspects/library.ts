@@ -1,5 +1,5 @@
-import { act, comesLoose, type Observation } from '../attempt/act.ts';
 import { canLift, isVisible } from '../attempt/access.ts';
+import { act, comesLoose, type Observation } from '../attempt/act.ts';
 import type { Action, ActionOf } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { COST_SECONDS } from '../attempt/costs.ts';

@@ -88,7 +88,10 @@ function nearby(a: Point, b: Point): boolean {
   return a.includes('@') || b.includes('@') || a.split('.')[0] === b.split('.')[0];
 }
 
-function spread(twins: readonly Bench[], value: (twin: Bench, index: number) => number): { readonly from: number; readonly to: number } {
+function spread(
+  twins: readonly Bench[],
+  value: (twin: Bench, index: number) => number,
+): { readonly from: number; readonly to: number } {
   let from = Number.POSITIVE_INFINITY;
   let to = 0;
   twins.forEach((twin, index) => {

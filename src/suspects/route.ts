@@ -1,5 +1,5 @@
-import { act } from '../attempt/act.ts';
 import { bodyOf, coverOpen, placeOf } from '../attempt/access.ts';
+import { act } from '../attempt/act.ts';
 import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { kindOf } from '../attempt/registry.ts';
@@ -65,7 +65,11 @@ function callAndMove(bench: Bench, caller: AssembledPart, stand: Stand, go: (act
   if (idle && !moved) return;
   go({ name: 'walk', to: placeOf(bench, caller) });
   for (const { control, value } of acts) {
-    go(typeof value === 'number' ? { name: 'set', part: caller.id, control, value } : { name: 'operate', part: caller.id, control, position: value });
+    go(
+      typeof value === 'number'
+        ? { name: 'set', part: caller.id, control, value }
+        : { name: 'operate', part: caller.id, control, position: value },
+    );
   }
   if (!moved) return;
   if (stand.body === 'seated') go({ name: 'seat', part: caller.id });

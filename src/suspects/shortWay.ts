@@ -83,11 +83,20 @@ const MOST_TESTS = 40;
 export function shortWay(truth: Bench, candidates: readonly Candidate[], namings: readonly Naming[]): ShortWay {
   const actions: Action[] = [];
   const left: (readonly number[])[] = [];
-  let alive = keep(candidates.map((_, index) => index), candidates, arrive(truth), ({ bench }) => arrive(bench));
+  let alive = keep(
+    candidates.map((_, index) => index),
+    candidates,
+    arrive(truth),
+    ({ bench }) => arrive(bench),
+  );
   const began = truth.world.state.time;
   const settled = () => isSettled(problemOf(candidates, []), alive);
   for (let taken = 0; taken < MOST_TESTS && !settled(); taken++) {
-    const next = nextTest(truth, alive.flatMap((index) => candidates[index] ?? []), namings);
+    const next = nextTest(
+      truth,
+      alive.flatMap((index) => candidates[index] ?? []),
+      namings,
+    );
     if (!next) break;
     for (const action of next.test.actions) {
       const told = act(truth, action).observation;
@@ -100,7 +109,12 @@ export function shortWay(truth: Bench, candidates: readonly Candidate[], namings
   return { actions, seconds: truth.world.state.time - began, left };
 }
 
-function keep(alive: readonly number[], candidates: readonly Candidate[], told: Observation, predict: (candidate: Candidate) => Observation): number[] {
+function keep(
+  alive: readonly number[],
+  candidates: readonly Candidate[],
+  told: Observation,
+  predict: (candidate: Candidate) => Observation,
+): number[] {
   return alive.filter((index) => {
     const candidate = candidates[index];
     return candidate !== undefined && !observationsApart(predict(candidate), told);

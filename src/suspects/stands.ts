@@ -24,7 +24,8 @@ export function standsOf(bench: Bench): Stand[] {
       for (const body of seated) stands.push({ place, covers: opened, live: true, ...body });
       if (opened.length > 0 && isolate.length > 0) stands.push({ place, covers: opened, live: false, isolate });
       if (place === caller?.data.place) continue;
-      for (const call of calls) stands.push({ place, covers: opened, live: true, body: 'seated', call: call.id, linger: WATCH_SECONDS });
+      for (const call of calls)
+        stands.push({ place, covers: opened, live: true, body: 'seated', call: call.id, linger: WATCH_SECONDS });
     }
   }
   if (caller?.kind.removable) {
@@ -40,7 +41,9 @@ export function standsOf(bench: Bench): Stand[] {
 
 /** Isolators in the same place: a switch that is reached without a walk. */
 function isolatorsIn(bench: Bench, place: string): string[] {
-  return bench.world.assembly.parts.filter((part) => part.kind.isolator !== undefined && part.data.place === place).map((part) => part.id);
+  return bench.world.assembly.parts
+    .filter((part) => part.kind.isolator !== undefined && part.data.place === place)
+    .map((part) => part.id);
 }
 
 /** A stand at both ends of every wire that is on these parts, or on a terminal with one of these wires: isolated, and live where it is low voltage, to lift it there. */

@@ -1,9 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { Attempt } from '../../src/attempt/attempt.ts';
 import type { Debrief } from '../../src/score/debrief.ts';
-import { debriefOf } from '../../src/score/score.ts';
-import { library, start, take } from '../scenario/shipped.ts';
+import { debriefOf, type Yardstick, yardstickFor } from '../../src/score/score.ts';
+import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
 import { black, close, lift, look, meter, open, operate, red, replace, SOLUTIONS, wait, walk } from './solutions.ts';
+
+const yardsticks = new Map<string, Yardstick>();
+
+/** Worked out once a ticket. */
+function yardstick(id: string): Yardstick {
+  const known = yardsticks.get(id) ?? yardstickFor(ticket(id), rigOf(ticket(id)));
+  yardsticks.set(id, known);
+  return known;
+}
 
 /** Plays a ticket with its solution; what is given instead replaces a part of it. */
 function play(
@@ -19,7 +28,7 @@ function play(
     { name: 'name', ...solution.name, evidence: evidence ?? attempt.steps.map((step) => step.view.number) },
     ...solution.after,
   );
-  return { attempt, debrief: debriefOf(attempt) };
+  return { attempt, debrief: debriefOf(attempt, undefined, yardstick(id)) };
 }
 
 describe('a good technician', () => {
