@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { t } from '../../src/app/words.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
@@ -24,7 +25,13 @@ test.each(['fanButNoCooling', 'deadSinceTheFirstHotDay'])(
     await page.locator('.drawn-host canvas').waitFor();
     await page.locator('.drawn-wait').waitFor({ state: 'detached' });
     for (const action of stepsOf(id)) await byMouse(page, shadow, action);
-    expect(await expectDebrief(page, shadow)).toBeGreaterThanOrEqual(85);
+    const total = await expectDebrief(page, shadow);
+    expect(total).toBeGreaterThanOrEqual(85);
+    await page.getByRole('link', { name: t('app:toTickets'), exact: true }).click();
+    await page
+      .locator('li', { has: page.locator(`a[href$="#/ticket/${id}"]`) })
+      .getByText(t('app:home.best', { score: total }), { exact: true })
+      .waitFor();
     expect(errors).toEqual([]);
     await close();
   },

@@ -16,6 +16,8 @@ export function DrawnBench({ bench, leads, onList }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage>();
   const [failed, setFailed] = useState(false);
+  /** Why the last press did nothing. */
+  const [told, setTold] = useState('');
   const latest = useRef({ bench, leads });
   latest.current = { bench, leads };
 
@@ -30,7 +32,10 @@ export function DrawnBench({ bench, leads, onList }: Props) {
         reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
         onAction: (action) => latest.current.bench.act(action),
         onHold: (lead) => latest.current.leads.pick(lead),
-        announce: (words) => latest.current.bench.say(words),
+        announce: (words) => {
+          latest.current.bench.say(words);
+          setTold(words);
+        },
       });
       if (current) setStage(mounted);
       else mounted.destroy();
@@ -44,12 +49,15 @@ export function DrawnBench({ bench, leads, onList }: Props) {
 
   // Before the next press, however quick the hand: the stage must hold what the page shows.
   useLayoutEffect(() => stage?.show(bench.view), [stage, bench.view]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever is done next makes it old
+  useEffect(() => setTold(''), [bench.view, leads.held, leads.tool]);
   useLayoutEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
   useLayoutEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);
 
   return (
     <div class="drawn">
       <div class="drawn-host" ref={host} />
+      {told !== '' && bench.refused === undefined && <p class="note drawn-told">{told}</p>}
       {stage === undefined && (
         <p class="drawn-wait" role="status">
           {failed ? t('app:drawn.failed') : t('app:drawn.loading')}{' '}
