@@ -41,7 +41,7 @@ export function nextTest(truth: Bench, candidates: readonly Candidate[], namings
   return choice && test ? { test, gainBits: choice.gainBits } : undefined;
 }
 
-function accusedBy(naming: Naming | undefined): string[] {
+export function accusedBy(naming: Naming | undefined): string[] {
   if (!naming) return [];
   const { other } = splitMode(naming.mode);
   return other === undefined ? [naming.target] : [naming.target, other];
