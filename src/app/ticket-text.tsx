@@ -17,12 +17,6 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
         <dd>{t(`ticket:${ticket.id}.site`)}</dd>
         <dt>{t('app:ticket.system')}</dt>
         <dd>{t(`rig:name.${ticket.rig}`)}</dd>
-        {plates.map((part) => (
-          <div key={part.id}>
-            <dt>{t(`rig:part.${part.id}`)}</dt>
-            <dd>{t(`rig:plate.${part.id}`)}</dd>
-          </div>
-        ))}
         <dt>{t('app:ticket.weather')}</dt>
         <dd>
           {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.room.outdoorFahrenheit) })}
@@ -30,6 +24,19 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
         <dt>{t('app:ticket.allowed')}</dt>
         <dd>{t('app:ticket.allows')}</dd>
       </dl>
+      {plates.length > 0 && (
+        <details class="light-codes">
+          <summary>{t('app:ticket.plates')}</summary>
+          <dl class="ticket-facts">
+            {plates.map((part) => (
+              <div key={part.id}>
+                <dt>{t(`rig:part.${part.id}`)}</dt>
+                <dd>{t(`rig:plate.${part.id}`)}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+      )}
       <details class="light-codes">
         <summary>{t('app:ticket.codes')}</summary>
         <dl class="ticket-facts">

@@ -28,11 +28,11 @@ export function ticksOf(most: number): readonly number[] {
   return [...ticks, 1];
 }
 
-/** The staircase: flat through each step's column, falling at its end. `left[i]` are the suspects after step i. */
-export function stairsPath(plot: Plot, most: number, left: readonly number[]): string {
+/** The staircase: flat through each step's column, falling at its end. `left[i]` are the suspects after step i of `steps` columns. */
+export function stairsPath(plot: Plot, most: number, left: readonly number[], steps = left.length): string {
   const points: string[] = [`M${plot.left} ${countY(plot, most, most)}`];
   left.forEach((count, index) => {
-    const x = stepX(plot, left.length, index + 1);
+    const x = stepX(plot, steps, index + 1);
     points.push(`H${x}`, `V${countY(plot, most, count)}`);
   });
   return points.join(' ');

@@ -7,6 +7,8 @@ interface Props {
   readonly start: number;
   /** Steps until the fault was named. */
   readonly steps: readonly JudgedStep[];
+  /** Suspects left after each step of the short way. */
+  readonly shortWay: readonly number[];
   readonly words: (step: JudgedStep) => string;
   readonly chosen: number | undefined;
   readonly onChoose: (step: number) => void;
@@ -19,7 +21,7 @@ const WORDS_FROM = 26;
  * Suspects left after each step, on a log scale. Wasted steps are hatched and say so. Hidden from screen readers, who have
  * the table and the list of steps.
  */
-export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) {
+export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(860);
   useEffect(() => {
@@ -32,13 +34,15 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
     return () => observer.disconnect();
   }, []);
 
-  const worded = (width - 120) / Math.max(1, steps.length) >= WORDS_FROM;
+  const columns = Math.max(1, steps.length, shortWay.length);
+  const worded = (width - 120) / columns >= WORDS_FROM;
   const plot: Plot = { left: 48, top: 34, width: width - (worded ? 120 : 60), height: 216 };
   const below = worded ? 150 : 40;
   const bottom = plot.top + plot.height;
   const left = steps.map((step) => step.left);
-  const stairs = stairsPath(plot, start, left);
-  const column = plot.width / Math.max(1, steps.length);
+  const stairs = stairsPath(plot, start, left, columns);
+  const shortStairs = stairsPath(plot, start, shortWay, columns);
+  const column = plot.width / columns;
   const every = Math.max(1, Math.ceil(22 / column));
 
   return (
@@ -61,12 +65,13 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
           </g>
         ))}
         <path class="chart-area" d={`${stairs} V${bottom} H${plot.left} Z`} />
+        {shortWay.length > 0 && <path class="chart-short" d={shortStairs} />}
         {steps.map((step, index) =>
           step.kind === 'wasted' ? (
             <rect
               key={step.number}
               fill="url(#wasted-hatch)"
-              x={stepX(plot, steps.length, index)}
+              x={stepX(plot, columns, index)}
               y={plot.top - 6}
               width={column}
               height={plot.height + 10}
@@ -75,7 +80,7 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
         )}
         <path class="chart-stairs" d={stairs} />
         {steps.map((step, index) => {
-          const x = stepX(plot, steps.length, index + 0.5);
+          const x = stepX(plot, columns, index + 0.5);
           const shown = worded || index % every === 0 || step.kind === 'wasted';
           return (
             <g key={step.number} class={`chart-step ${step.kind} ${chosen === step.number ? 'chosen' : ''}`}>
@@ -92,7 +97,7 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
               {/* biome-ignore lint/a11y/noStaticElementInteractions: for pointers only; the keyboard has the list of steps below */}
               <rect
                 class="chart-hit"
-                x={stepX(plot, steps.length, index)}
+                x={stepX(plot, columns, index)}
                 y={plot.top - 6}
                 width={column}
                 height={plot.height + 34}
@@ -104,11 +109,18 @@ export function SuspectsChart({ start, steps, words, chosen, onChoose }: Props) 
           );
         })}
       </svg>
-      {steps.some((step) => step.kind === 'wasted') && (
-        <p class="chart-key">
-          <span class="chart-key-hatch" aria-hidden="true" /> {t('app:debrief.chart.wasted')}
-        </p>
-      )}
+      <ul class="chart-key" aria-hidden="true">
+        {shortWay.length > 0 && (
+          <li>
+            <span class="chart-key-short" /> {t('app:debrief.shortWayLine')}
+          </li>
+        )}
+        {steps.some((step) => step.kind === 'wasted') && (
+          <li class="wasted">
+            <span class="chart-key-hatch" /> {t('app:debrief.chart.wasted')}
+          </li>
+        )}
+      </ul>
     </div>
   );
 }

@@ -30,6 +30,15 @@ export function ScoreLines({ debrief }: { readonly debrief: Debrief }) {
           </div>
         );
       })}
+      {debrief.hints.length > 0 && (
+        <div class="score-line" data-item="hints">
+          <h2>
+            <span>{t('app:debrief.hints')}</span>
+            <span class="score-points">{signed(debrief.hints.reduce((sum, each) => sum + each.points, 0))}</span>
+          </h2>
+          <Reasons reasons={debrief.hints} />
+        </div>
+      )}
     </section>
   );
 }

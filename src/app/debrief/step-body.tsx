@@ -1,7 +1,8 @@
 import type { BenchView } from '../../attempt/view.ts';
-import type { JudgedStep } from '../../score/debrief.ts';
+import type { JudgedStep, RuledOut } from '../../score/debrief.ts';
+import type { Difference } from '../../suspects/apart.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
-import { measuredName, modeName, number, readingText, stepWords, t, thingName } from '../words.ts';
+import { measuredName, modeName, noticeText, number, readingText, stepWords, t, thingName } from '../words.ts';
 
 const NAMED_AT_MOST = 12;
 
@@ -32,7 +33,7 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
       ) : step.ruledOut.length === 0 ? (
         step.kind !== 'after' && <p>{t('app:debrief.ruledOutNone')}</p>
       ) : (
-        <RuledOut ruledOut={step.ruledOut} />
+        <RuledOutList view={view} ruledOut={step.ruledOut} />
       )}
       {step.unsafe !== undefined && <p class="step-unsafe">{t(`app:unsafe.${step.unsafe}`)}</p>}
       {step.kind !== 'after' && step.kind !== 'wasted' && step.gainBits > 0 && (
@@ -49,19 +50,45 @@ export function wordsOf(view: BenchView, step: number): string {
   return found === undefined ? '' : stepWords(view, found);
 }
 
-function RuledOut({ ruledOut }: { readonly ruledOut: readonly Naming[] }) {
+function RuledOutList({ view, ruledOut }: { readonly view: BenchView; readonly ruledOut: readonly RuledOut[] }) {
   const rest = ruledOut.length - NAMED_AT_MOST;
   return (
     <>
       <p>{t('app:debrief.ruledOut', { count: ruledOut.length })}</p>
       <ul class="ruled-out">
         {ruledOut.slice(0, NAMED_AT_MOST).map((each) => (
-          <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
+          <li key={`${each.target} ${each.mode}`}>{ruledOutText(view, each)}</li>
         ))}
         {rest > 0 && <li>{t('app:debrief.more', { count: rest })}</li>}
       </ul>
     </>
   );
+}
+
+/** A suspect that a step ruled out, with what would have been seen if it were guilty. */
+function ruledOutText(view: BenchView, ruledOut: RuledOut): string {
+  const would = wouldText(view, ruledOut.would);
+  return would === '' ? namingText(ruledOut) : t('app:debrief.would.item', { fault: namingText(ruledOut), would });
+}
+
+function wouldText(view: BenchView, would: Difference): string {
+  switch (would.kind) {
+    case 'reading':
+      return would.reading === undefined
+        ? t('app:debrief.would.noReading')
+        : t('app:debrief.would.reading', { reading: readingText(would.reading) });
+    case 'notice': {
+      if (would.notice !== undefined) return otherwise(noticeText(view, would.notice), 'app:debrief.would.notice');
+      return would.instead === undefined ? '' : otherwise(noticeText(view, would.instead), 'app:debrief.would.unnoticed');
+    }
+    case 'level':
+    case 'none':
+      return '';
+  }
+}
+
+function otherwise(words: string, key: 'app:debrief.would.notice' | 'app:debrief.would.unnoticed'): string {
+  return words === '' ? '' : t(key, { words });
 }
 
 export function namingText(naming: Naming): string {

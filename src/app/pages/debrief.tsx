@@ -10,7 +10,7 @@ import { useDebrief } from '../debrief/use-debrief.ts';
 import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
-import { modeName, number, t, thingName } from '../words.ts';
+import { doneText, modeName, number, t, thingName } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
 
@@ -76,6 +76,13 @@ function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
   });
 }
 
+function shortWayValues({ par }: Debrief) {
+  return {
+    steps: t('app:debrief.inSteps', { count: par.actions.length }),
+    minutes: t('app:debrief.inMinutes', { count: Math.max(1, Math.round(par.seconds / 60)) }),
+  };
+}
+
 function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly debrief: Debrief; readonly view: BenchView }) {
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const after = debrief.steps.filter((step) => step.kind === 'after');
@@ -89,6 +96,7 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
           <p class="debrief-ticket">{t(`ticket:${ticket.id}.title`)}</p>
           <h1 tabIndex={-1}>{namingText(debrief.truth)}</h1>
           <p>{verdict(debrief, judged)}</p>
+          <p>{t('app:debrief.shortWay', shortWayValues(debrief))}</p>
         </div>
         <p class="debrief-total">
           <span class="unseen">{t('app:debrief.score')} </span>
@@ -102,7 +110,14 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
           <p class="unseen">
             {t('app:debrief.chart.alt', { start: debrief.suspectsAtStart, end: judged.at(-1)?.left ?? debrief.suspectsAtStart })}
           </p>
-          <SuspectsChart start={debrief.suspectsAtStart} steps={judged} words={words} chosen={chosen} onChoose={setChosen} />
+          <SuspectsChart
+            start={debrief.suspectsAtStart}
+            steps={judged}
+            shortWay={debrief.par.left}
+            words={words}
+            chosen={chosen}
+            onChoose={setChosen}
+          />
           <StepTable debrief={debrief} words={words} />
         </section>
         <div class="debrief-side">
@@ -124,8 +139,35 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
             </details>
           )}
         </section>
+        {debrief.par.actions.length > 0 && (
+          <details class="debrief-fold">
+            <summary>
+              <h2>{t('app:debrief.shortWayTitle', shortWayValues(debrief))}</h2>
+            </summary>
+            <ol class="short-way">
+              {debrief.par.actions.map((action, index) => (
+                // The same action may come twice on the way.
+                // biome-ignore lint/suspicious/noArrayIndexKey: the list never changes
+                <li key={index}>
+                  <span>{doneText(view, action)}</span>
+                  <span>{t('app:debrief.left', { count: debrief.par.left[index] ?? 1 })}</span>
+                </li>
+              ))}
+            </ol>
+          </details>
+        )}
+        {debrief.alike.length > 0 && (
+          <section>
+            <h2>{t('app:debrief.alike')}</h2>
+            <ul>
+              {debrief.alike.map((each) => (
+                <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
+              ))}
+            </ul>
+          </section>
+        )}
         {debrief.leftAtNaming.length > 1 && (
-          <details class="debrief-left">
+          <details class="debrief-fold">
             <summary>
               <h2>{t('app:debrief.leftAtNaming', { count: debrief.leftAtNaming.length })}</h2>
             </summary>
