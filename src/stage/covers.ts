@@ -1,7 +1,7 @@
 import { bushing, louvre } from './hardware.ts';
 import { type Box, disc, downward, fillBox, lifted, line, type Pen, strokeBox } from './pen.ts';
 import type { CoverLook, PlaceLook } from './place.ts';
-import { MATERIAL } from './tokens.ts';
+import { CREAM, MATERIAL, STEEL, shade } from './tokens.ts';
 
 /** The opening behind a cover. */
 export function drawCavity(pen: Pen, box: Box): void {
@@ -10,33 +10,32 @@ export function drawCavity(pen: Pen, box: Box): void {
   pen.beginPath();
   pen.rect(box.x, box.y, box.width, box.height);
   pen.clip();
-  pen.fillStyle = 'rgba(0, 0, 0, 0.22)';
+  pen.fillStyle = shade(0.22);
   pen.fillRect(box.x, box.y, box.width, 7);
   pen.fillRect(box.x, box.y, 5, box.height);
   pen.restore();
-  strokeBox(pen, box, 5, '#202624', 1.5);
+  strokeBox(pen, box, 5, STEEL[10], 1.5);
 }
 
 /** A cover in its place. */
 export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
   const colours = {
-    enamel: ['#E6E1D2', '#C6C0AF', '#948D7B'],
-    louvred: ['#CFCCC0', '#A5A295', '#7F7C70'],
-    grey: ['#9BA29E', '#737B77', '#515855'],
+    enamel: [CREAM[2], CREAM[4], CREAM[6]],
+    louvred: [CREAM[4], CREAM[5], CREAM[7]],
+    grey: [MATERIAL.steel, STEEL[6], MATERIAL.steelDark],
   } as const;
   const [top, foot, edge] = colours[look];
   lifted(pen, 4, () => {
     fillBox(pen, box, 6, downward(pen, box, top, foot));
   });
   strokeBox(pen, box, 6, edge, 1.4);
-  strokeBox(pen, { x: box.x + 9, y: box.y + 9, width: box.width - 18, height: box.height - 18 }, 4, 'rgba(60, 55, 40, 0.25)', 1.2);
+  strokeBox(pen, { x: box.x + 9, y: box.y + 9, width: box.width - 18, height: box.height - 18 }, 4, shade(0.25), 1.2);
   if (look === 'louvred' && box.width > 300) {
-    for (let y = box.y + 40; y < box.y + box.height - 60; y += 24)
-      louvre(pen, box.x + 30, y, box.width * 0.52, '#6B685C', '#E3E0D4');
+    for (let y = box.y + 40; y < box.y + box.height - 60; y += 24) louvre(pen, box.x + 30, y, box.width * 0.52, STEEL[7], CREAM[2]);
   }
   if (look === 'enamel' && box.width > 300) {
     for (let row = 0; row < 5; row += 1)
-      louvre(pen, box.x + box.width - 150, box.y + box.height - 110 + row * 16, 120, '#8E8876', '#F4F0E4');
+      louvre(pen, box.x + box.width - 150, box.y + box.height - 110 + row * 16, 120, CREAM[6], CREAM[1]);
   }
   for (const [x, y] of [
     [box.x + 16, box.y + 16],

@@ -1,5 +1,5 @@
 import { type Box, disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox, traceBox } from './pen.ts';
-import { FAMILIES, MATERIAL } from './tokens.ts';
+import { FAMILIES, light, MATERIAL, shade } from './tokens.ts';
 
 /** A slotted brass screw, head on. */
 export function screw(pen: Pen, x: number, y: number, radius = 12.5): void {
@@ -100,7 +100,7 @@ export function nameTape(
     pen.font = `600 13.5px ${FAMILIES.display}`;
     const width = Math.min(most, pen.measureText(text).width) + 12;
     const left = align === 'center' ? x - width / 2 : x - 6;
-    fillBox(pen, { x: left, y: y - 9, width, height: 18 }, 4, 'rgba(24, 30, 28, 0.78)');
+    fillBox(pen, { x: left, y: y - 9, width, height: 18 }, 4, shade(0.78));
   }
   letter(pen, text, x, y, {
     size: 13.5,
@@ -116,7 +116,7 @@ export function nameTape(
 export function sleeve(pen: Pen, x: number, y: number, colour: string): void {
   fillBox(pen, { x: x - 5.5, y: y - 8, width: 11, height: 16 }, 4, MATERIAL.outline);
   fillBox(pen, { x: x - 4.5, y: y - 7, width: 9, height: 14 }, 3, colour);
-  fillBox(pen, { x: x - 3.5, y: y - 6, width: 2.5, height: 12 }, 1.2, 'rgba(255, 255, 255, 0.28)');
+  fillBox(pen, { x: x - 3.5, y: y - 6, width: 2.5, height: 12 }, 1.2, light(0.28));
 }
 
 /** A grommet or conduit's end that wires come out of. */

@@ -8,7 +8,7 @@ import { type Box, fillBox, letter, type Pen, ring, wrapped } from './pen.ts';
 import type { Caption } from './place.ts';
 import { lookOf } from './places.ts';
 import { type Lead, leadAt, plateBox, regionsOf } from './targets.ts';
-import { COLOURS, MATERIAL, WIRE } from './tokens.ts';
+import { COLOURS, MATERIAL, STEEL, shade, WIRE, WOOD } from './tokens.ts';
 import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
 import { type Curve, jumperCurve, pointOn, probeWay, type Spot } from './wires.ts';
 
@@ -72,10 +72,10 @@ function drawCaption(pen: Pen, caption: Caption, words: Words, dark: boolean): v
     weight: 750,
     family: 'display',
     align: 'left',
-    colour: dark ? '#F0EBDD' : '#3F3929',
+    colour: dark ? MATERIAL.enamel : WOOD[7],
   });
   if (caption.line === undefined) return;
-  const how = { size: 14.5, align: 'left', colour: dark ? '#D5DDD2' : '#5A5240' } as const;
+  const how = { size: 14.5, align: 'left', colour: dark ? STEEL[1] : WOOD[5] } as const;
   letter(pen, ' ', caption.x, caption.y, how);
   wrapped(pen, words(caption.line), caption.most ?? 250).forEach((row, index) => {
     letter(pen, row, caption.x, caption.y + 24 + index * 19, how);
@@ -167,7 +167,7 @@ export function paintHand(
 /** The name of what the pointer would meet, and a ring round it where it is small. */
 export function paintHint(pen: Pen, spot: Spot, ringed: boolean, text: string, bounds: Box): void {
   if (ringed) {
-    ring(pen, spot.x, spot.y, 19, '#FFFFFF', 4);
+    ring(pen, spot.x, spot.y, 19, MATERIAL.white, 4);
     ring(pen, spot.x, spot.y, 19, WIRE.orange, 2.2);
   }
   if (text === '') return;
@@ -175,6 +175,6 @@ export function paintHint(pen: Pen, spot: Spot, ringed: boolean, text: string, b
   const width = pen.measureText(text).width + 20;
   const x = Math.min(bounds.x + bounds.width - width - 6, Math.max(bounds.x + 6, spot.x - width / 2));
   const y = Math.max(bounds.y + 2, spot.y - 68);
-  fillBox(pen, { x, y, width, height: 26 }, 6, 'rgba(19, 28, 25, 0.92)');
+  fillBox(pen, { x, y, width, height: 26 }, 6, shade(0.92));
   letter(pen, text, x + width / 2, y + 13, { size: 14, weight: 600, colour: COLOURS.onDark, most: width - 12 });
 }

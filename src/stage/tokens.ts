@@ -125,7 +125,72 @@ export const MATERIAL = {
   blackLeadCable: '#1E2126',
   outline: '#1C211E',
   shadow: 'rgba(60, 48, 20, 0.32)',
+  fuse: '#B58BC4',
+  fuseShade: '#8C5F9E',
+  fuseElement: '#5C3F68',
+  fuseBurnt: '#3A2A42',
+  winding: '#C9A45E',
+  windingShade: '#A27D3B',
+  coil: '#6E3B2A',
+  coilTurn: '#8F5238',
+  nut: '#6F7C86',
+  nutShade: '#4B5660',
+  nutLine: '#3A434B',
+  rust: '#B4532A',
+  rustShade: '#6A2F14',
+  sidingLight: '#C9B299',
+  sidingShade: '#8C755D',
+  floatCup: '#8FA3A3',
+  floatCupLine: '#5F7070',
+  floatGlass: '#C9D6D4',
+  spark: '#FFE0D4',
+  displayOff: '#B9C0AD',
+  displayLine: '#A9B19D',
+  boardTop: '#35604F',
+  matTop: '#46645B',
+  matFoot: '#38534B',
+  boardEdge: '#20382F',
+  white: '#FFFFFF',
+  clamp: '#5A4270',
+  clampGrip: '#4B3560',
+  glowHalo: 'rgba(255, 170, 80, 0.75)',
+  glowGone: 'rgba(255, 120, 40, 0)',
+  flameVeil: 'rgba(79, 134, 224, 0.9)',
+  lightHalo: 'rgba(255, 120, 80, 0.85)',
+  lightGone: 'rgba(255, 90, 60, 0)',
 } as const;
+
+/** Enamel, paper and plastic that has yellowed, lightest first. */
+export const CREAM = ['#FBF7EC', '#F3EEE2', '#E9E2D2', '#DDD6C4', '#C9C3B3', '#B3AB98', '#938C7A', '#7E7768'] as const;
+
+/** Sheet metal from a lit edge to a dark slot, lightest first. */
+export const STEEL = [
+  '#EEF0EA',
+  '#D3D6D0',
+  '#BFC4BE',
+  '#A6ACA7',
+  '#959C98',
+  '#7F8683',
+  '#6F7672',
+  '#59615D',
+  '#474F4B',
+  '#353B39',
+  '#262C2A',
+  '#171B1A',
+] as const;
+
+/** Wood, and warm ink on it, lightest first. */
+export const WOOD = ['#C9B48C', '#A98A60', '#8C7B5E', '#7C745F', '#6E5739', '#5A5240', '#4E463A', '#35301F'] as const;
+
+/** The dark of a shadow, at an opacity of 0…1. */
+export function shade(alpha: number): string {
+  return `rgba(30, 26, 16, ${String(alpha)})`;
+}
+
+/** Light that lies on something, at an opacity of 0…1. */
+export function light(alpha: number): string {
+  return `rgba(255, 255, 255, ${String(alpha)})`;
+}
 
 /** Type families with what stands in while or if they do not load. */
 export const FAMILIES = {

@@ -1,5 +1,5 @@
 import { disc, type Pen } from './pen.ts';
-import { MATERIAL, WIRE } from './tokens.ts';
+import { light, MATERIAL, shade, WIRE } from './tokens.ts';
 import { type Curve, leadCurve, PROBE_LENGTH, restCurve, type Spot } from './wires.ts';
 
 /** Insulation by the rig's colour name; copper when the name is not known. */
@@ -26,12 +26,12 @@ export function strokeWire(pen: Pen, curve: Curve, colour: string, width = 8, ca
   pen.lineCap = cap;
   const drop = width * 0.34;
   trace(pen, curve, drop, drop);
-  run(pen, 'rgba(30, 26, 16, 0.34)', width);
+  run(pen, shade(0.34), width);
   trace(pen, curve);
   run(pen, MATERIAL.outline, width + 1.8);
   run(pen, colour, width);
   trace(pen, curve, -width * 0.16, -width * 0.16);
-  run(pen, 'rgba(255, 255, 255, 0.24)', width * 0.24);
+  run(pen, light(0.24), width * 0.24);
   pen.restore();
 }
 
@@ -67,7 +67,7 @@ export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot,
   pen.translate(tip.x, tip.y);
   pen.rotate(Math.atan2(way.y, way.x) - Math.PI / 2);
   const grip = new Path2D('M-6.5 12 C-6.5 8 -4 6 -2.4 4.5 L2.4 4.5 C4 6 6.5 8 6.5 12 L11 66 C11 72 -11 72 -11 66 Z');
-  pen.fillStyle = 'rgba(30, 26, 16, 0.3)';
+  pen.fillStyle = shade(0.3);
   pen.save();
   pen.translate(3, 3);
   pen.fill(grip);
@@ -110,17 +110,17 @@ export function drawClamp(pen: Pen, at: Spot, edge: Spot, turns: number): void {
   pen.beginPath();
   pen.arc(at.x, at.y, 24, 0, Math.PI * 2);
   run(pen, MATERIAL.outline, 15);
-  run(pen, '#5A4270', 12);
+  run(pen, MATERIAL.clamp, 12);
   pen.beginPath();
   pen.arc(at.x - 4, at.y - 4, 24, Math.PI * 0.9, Math.PI * 1.6);
-  run(pen, 'rgba(255,255,255,0.22)', 3);
+  run(pen, light(0.22), 3);
   pen.beginPath();
   pen.moveTo(at.x, at.y - 32);
   pen.lineTo(at.x, at.y - 18);
   run(pen, MATERIAL.outline, 2);
   pen.beginPath();
   pen.roundRect(at.x - 14, at.y + 26, 28, 70, 8);
-  pen.fillStyle = '#4B3560';
+  pen.fillStyle = MATERIAL.clampGrip;
   pen.fill();
   pen.strokeStyle = MATERIAL.outline;
   pen.lineWidth = 1.4;

@@ -1,7 +1,7 @@
 import { type Face, fixed, labelOf, type Shape, spaced } from '../face.ts';
 import { blade, nameTape } from '../hardware.ts';
 import { disc, downward, fillBox, letter, lifted, line, type Pen, ring } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL, WOOD } from '../tokens.ts';
 import { rotor, shaftMotion } from './shaft.ts';
 
 /** Vanes of a wheel that throws air outwards. */
@@ -16,7 +16,7 @@ function wheel(pen: Pen, radius: number, vanes: number): void {
         [radius * 0.4, 0],
         [radius * 0.9, radius * 0.16],
       ],
-      '#A4AAA5',
+      STEEL[3],
       radius * 0.07,
     );
     pen.restore();
@@ -40,8 +40,8 @@ export const inducer: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 63, 8, 130, true, 'center');
     lifted(pen, 4, () => {
-      fillBox(pen, { x: 70, y: 20, width: 50, height: 26 }, 4, '#7C837F');
-      disc(pen, 60, 56, 37, downward(pen, { x: 23, y: 19, width: 74, height: 74 }, '#A9AFAA', '#757C78'));
+      fillBox(pen, { x: 70, y: 20, width: 50, height: 26 }, 4, STEEL[5]);
+      disc(pen, 60, 56, 37, downward(pen, { x: 23, y: 19, width: 74, height: 74 }, STEEL[3], STEEL[6]));
     });
     ring(pen, 60, 56, 37, MATERIAL.steelDark, 1.2);
     disc(pen, 60, 56, 28, MATERIAL.hole);
@@ -77,7 +77,7 @@ export const blower: Face = {
         pen,
         { x: 6, y: 22, width: 130, height: 180 },
         26,
-        downward(pen, { x: 6, y: 22, width: 130, height: 180 }, '#8F9692', '#6A716D'),
+        downward(pen, { x: 6, y: 22, width: 130, height: 180 }, STEEL[4], STEEL[6]),
       );
     });
     disc(pen, 92, 154, 41, MATERIAL.hole);
@@ -91,7 +91,7 @@ export const blower: Face = {
       letter(pen, labelOf(part, id), spot.x + 17, spot.y - (id === 'N' ? 12 : 0), {
         size: 13.5,
         weight: 700,
-        colour: '#11150F',
+        colour: STEEL[11],
         align: 'left',
         most: 60,
       });
@@ -111,14 +111,9 @@ export const filter: Face = {
   draw(pen, part, words) {
     const dirt = part.signs.dirt;
     lifted(pen, 3, () => {
-      fillBox(pen, { x: 2, y: 4, width: 136, height: 34 }, 3, '#C9B48C');
+      fillBox(pen, { x: 2, y: 4, width: 136, height: 34 }, 3, WOOD[0]);
     });
-    fillBox(
-      pen,
-      { x: 8, y: 10, width: 124, height: 22 },
-      2,
-      dirt === 'dirty' ? '#5B5346' : dirt === 'clean' ? '#EFEBDF' : '#B7A37C',
-    );
+    fillBox(pen, { x: 8, y: 10, width: 124, height: 22 }, 2, dirt === 'dirty' ? WOOD[5] : dirt === 'clean' ? CREAM[1] : CREAM[5]);
     if (dirt !== undefined) {
       for (let x = 12; x < 130; x += 8)
         line(
@@ -128,7 +123,7 @@ export const filter: Face = {
             [x + 4, 10],
             [x + 8, 32],
           ],
-          dirt === 'dirty' ? '#3C362C' : '#C8C2B2',
+          dirt === 'dirty' ? STEEL[9] : CREAM[4],
           1.4,
         );
     }

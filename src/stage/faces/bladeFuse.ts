@@ -1,7 +1,7 @@
 import { type Face, fixed, type Handle, type Shape } from '../face.ts';
 import { nameTape } from '../hardware.ts';
 import { downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { light, MATERIAL, STEEL, shade } from '../tokens.ts';
 
 const SHAPE: Shape = {
   width: 88,
@@ -16,10 +16,10 @@ function body(pen: Pen, element: string | number | undefined): void {
       pen,
       { x: -38, y: -14, width: 76, height: 28 },
       6,
-      downward(pen, { x: -38, y: -14, width: 76, height: 28 }, '#B58BC4', '#8C5F9E'),
+      downward(pen, { x: -38, y: -14, width: 76, height: 28 }, MATERIAL.fuse, MATERIAL.fuseShade),
     );
   });
-  fillBox(pen, { x: -16, y: -10, width: 32, height: 20 }, 4, 'rgba(255, 255, 255, 0.35)');
+  fillBox(pen, { x: -16, y: -10, width: 32, height: 20 }, 4, light(0.35));
   if (element === 'whole')
     line(
       pen,
@@ -29,7 +29,7 @@ function body(pen: Pen, element: string | number | undefined): void {
         [6, -5],
         [14, 6],
       ],
-      '#5C3F68',
+      MATERIAL.fuseElement,
       3,
     );
   if (element === 'blown') {
@@ -39,7 +39,7 @@ function body(pen: Pen, element: string | number | undefined): void {
         [-14, 6],
         [-8, -3],
       ],
-      '#3A2A42',
+      MATERIAL.fuseBurnt,
       3,
     );
     line(
@@ -48,10 +48,10 @@ function body(pen: Pen, element: string | number | undefined): void {
         [8, -3],
         [14, 6],
       ],
-      '#3A2A42',
+      MATERIAL.fuseBurnt,
       3,
     );
-    fillBox(pen, { x: -7, y: -8, width: 14, height: 14 }, 7, 'rgba(30, 18, 10, 0.6)');
+    fillBox(pen, { x: -7, y: -8, width: 14, height: 14 }, 7, shade(0.6));
   }
   for (const x of [-26, 26]) {
     fillBox(pen, { x: x - 6, y: -7, width: 12, height: 12 }, 2, MATERIAL.steelLight);
@@ -63,8 +63,8 @@ function body(pen: Pen, element: string | number | undefined): void {
 export const bladeFuse: Face = {
   shape: fixed(SHAPE),
   draw(pen, part, words) {
-    fillBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, '#1D2A25');
-    strokeBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, '#0F1814', 1);
+    fillBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, MATERIAL.boardInset);
+    strokeBox(pen, { x: 0, y: 5, width: 88, height: 38 }, 5, STEEL[11], 1);
     for (const x of [18, 70]) fillBox(pen, { x: x - 8, y: 10, width: 16, height: 28 }, 2, MATERIAL.pin);
     pen.save();
     if (part.pulledOut === true) {

@@ -1,7 +1,7 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
 import { type Face, fixed, type Shape } from '../face.ts';
 import { downward, fillBox, letter, strokeBox } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { MATERIAL, STEEL } from '../tokens.ts';
 import { BACK, batteryThermostat } from './thermostat.ts';
 
 const SHAPE: Shape = {
@@ -27,12 +27,12 @@ export const cells: Face = {
     fillBox(pen, bay, 8, MATERIAL.boardInset);
     for (let cell = 0; cell < 2; cell += 1) {
       const box = { x: 20, y: 5 + cell * 20, width: 98, height: 18 };
-      fillBox(pen, box, 5, downward(pen, box, MATERIAL.cells, '#8F978D'));
+      fillBox(pen, box, 5, downward(pen, box, MATERIAL.cells, STEEL[4]));
       fillBox(pen, { x: cell === 0 ? 118 : 16, y: box.y + 6, width: 4, height: 6 }, 1, MATERIAL.steelLight);
     }
     const print = { x: 34, y: 13, width: 70, height: 22 };
-    fillBox(pen, print, 11, '#C9CEC4');
-    letter(pen, words('stage:thermostat.cells'), 69, 24, { size: 13, weight: 700, family: 'display', colour: '#333A33', most: 62 });
+    fillBox(pen, print, 11, MATERIAL.steelLight);
+    letter(pen, words('stage:thermostat.cells'), 69, 24, { size: 13, weight: 700, family: 'display', colour: STEEL[9], most: 62 });
     for (const x of [9, 129]) {
       fillBox(pen, { x: x - 5, y: 8, width: 10, height: 32 }, 2, MATERIAL.pin);
       strokeBox(pen, { x: x - 5, y: 8, width: 10, height: 32 }, 2, MATERIAL.brassShade, 1);

@@ -1,7 +1,7 @@
 import { type Face, fixed, labelOf, type Moving, type Shape, spaced } from '../face.ts';
 import { blade, nameTape } from '../hardware.ts';
 import { disc, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL, shade } from '../tokens.ts';
 import { rotor, shaftMotion } from './shaft.ts';
 
 /** Blades of an axial fan. */
@@ -15,7 +15,7 @@ function propeller(pen: Pen, radius: number, blades: number): void {
     pen.quadraticCurveTo(radius * 0.98, radius * 0.1, radius * 0.86, radius * 0.24);
     pen.quadraticCurveTo(radius * 0.4, radius * 0.02, 0, radius * 0.14);
     pen.closePath();
-    pen.fillStyle = index % 2 === 0 ? '#8E9591' : '#7E8581';
+    pen.fillStyle = index % 2 === 0 ? STEEL[4] : STEEL[5];
     pen.fill();
     pen.strokeStyle = MATERIAL.steelDark;
     pen.lineWidth = 1.2;
@@ -53,7 +53,7 @@ export const condenserFan: Face = {
   shape: fixed(FAN),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 110, 8, 220, true, 'center');
-    disc(pen, 110, 102, 86, '#262C2A');
+    disc(pen, 110, 102, 86, STEEL[10]);
     ring(pen, 110, 102, 86, MATERIAL.steelShade, 4);
     pen.save();
     pen.translate(110, 102);
@@ -67,13 +67,13 @@ export const condenserFan: Face = {
     return motion === undefined ? [] : [{ ...FAN_BLADES, x: 110, y: 102, motion }];
   },
   through(pen) {
-    disc(pen, 110, 102, 92, '#2B312E');
+    disc(pen, 110, 102, 92, STEEL[10]);
     pen.save();
     pen.translate(110, 102);
     FAN_BLADES.paint(pen);
     pen.restore();
-    ring(pen, 110, 102, 92, '#7E7B6E', 5);
-    for (const radius of [76, 60, 44, 28]) ring(pen, 110, 102, radius, 'rgba(20, 24, 22, 0.6)', 1.6);
+    ring(pen, 110, 102, 92, CREAM[7], 5);
+    for (const radius of [76, 60, 44, 28]) ring(pen, 110, 102, radius, shade(0.6), 1.6);
   },
   movingThrough(part) {
     const motion = shaftMotion(part.signs.running, 1.6);
@@ -91,7 +91,7 @@ const CAN: Omit<Moving, 'x' | 'y' | 'motion'> = {
   width: 70,
   height: 40,
   paint(pen) {
-    fillBox(pen, { x: -33, y: -15, width: 66, height: 30 }, 4, '#3E4542');
+    fillBox(pen, { x: -33, y: -15, width: 66, height: 30 }, 4, STEEL[9]);
     for (const y of [-6, 1, 8])
       line(
         pen,
@@ -99,7 +99,7 @@ const CAN: Omit<Moving, 'x' | 'y' | 'motion'> = {
           [-24, y],
           [24, y],
         ],
-        '#8A918D',
+        STEEL[5],
         1.6,
       );
   },
@@ -132,9 +132,9 @@ export const compressor: Face = {
     lifted(pen, 6, () => {
       const can = { x: 22, y: 24, width: 156, height: 190 };
       const side = pen.createLinearGradient(22, 0, 178, 0);
-      side.addColorStop(0, '#2A2F2D');
-      side.addColorStop(0.35, '#4A524E');
-      side.addColorStop(1, '#1F2422');
+      side.addColorStop(0, STEEL[10]);
+      side.addColorStop(0.35, MATERIAL.steelDark);
+      side.addColorStop(1, STEEL[10]);
       fillBox(pen, can, 62, side);
     });
     line(
@@ -143,11 +143,11 @@ export const compressor: Face = {
         [24, 152],
         [176, 152],
       ],
-      '#171B19',
+      STEEL[11],
       3,
     );
-    disc(pen, 100, 96, 56, '#3A413E');
-    ring(pen, 100, 96, 56, '#191D1B', 2);
+    disc(pen, 100, 96, 56, STEEL[9]);
+    ring(pen, 100, 96, 56, STEEL[11], 2);
     for (const [id, spot] of Object.entries(COMPRESSOR.terminals)) {
       blade(pen, spot.x, spot.y, 12);
       const dx = id === 'C' ? 22 : id === 'S' ? -22 : 22;
@@ -182,16 +182,16 @@ export const dualCapacitor: Face = {
   draw(pen, part, words) {
     const can = { x: 6, y: 38, width: 138, height: 126 };
     const side = pen.createLinearGradient(6, 0, 144, 0);
-    side.addColorStop(0, '#8C928E');
-    side.addColorStop(0.3, '#D3D6D0');
-    side.addColorStop(1, '#7A807C');
+    side.addColorStop(0, STEEL[4]);
+    side.addColorStop(0.3, STEEL[1]);
+    side.addColorStop(1, STEEL[5]);
     lifted(pen, 5, () => {
       fillBox(pen, can, 22, side);
     });
     if (part.signs.case === 'swollen') {
       pen.beginPath();
       pen.ellipse(75, 44, 66, 22, 0, Math.PI, 0);
-      pen.fillStyle = '#BFC4BE';
+      pen.fillStyle = STEEL[2];
       pen.fill();
       pen.strokeStyle = MATERIAL.steelDark;
       pen.lineWidth = 1.4;
@@ -203,14 +203,14 @@ export const dualCapacitor: Face = {
           [14, 42],
           [136, 42],
         ],
-        '#EEF0EA',
+        STEEL[0],
         3,
       );
     fillBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, MATERIAL.label);
-    strokeBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, '#B3A986', 1);
+    strokeBox(pen, { x: 26, y: 82, width: 98, height: 58 }, 3, CREAM[5], 1);
     for (const [id, spot] of Object.entries(CAPACITOR.terminals)) {
       blade(pen, spot.x, spot.y, 12);
-      letter(pen, labelOf(part, id), spot.x, 56, { size: 13, weight: 700, family: 'display', colour: '#1E2321', most: 46 });
+      letter(pen, labelOf(part, id), spot.x, 56, { size: 13, weight: 700, family: 'display', colour: MATERIAL.outline, most: 46 });
     }
     letter(pen, words(`rig:part.${part.id}`), 75, 98, {
       size: 13,
@@ -226,7 +226,7 @@ export const dualCapacitor: Face = {
           [36, y],
           [y === 126 ? 84 : 114, y],
         ],
-        '#A79C78',
+        CREAM[6],
         2,
       );
   },

@@ -1,7 +1,7 @@
 import { type Face, fixed, type Moving, type Shape, stepper } from '../face.ts';
 import { blade, nameTape, shell } from '../hardware.ts';
 import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
-import { COLOURS, MATERIAL } from '../tokens.ts';
+import { COLOURS, CREAM, MATERIAL, STEEL } from '../tokens.ts';
 
 const IGNITER: Shape = {
   width: 96,
@@ -36,8 +36,8 @@ const GLOW: Omit<Moving, 'x' | 'y'> = {
   height: 96,
   paint(pen) {
     const halo = pen.createRadialGradient(0, 0, 4, 0, 0, 42);
-    halo.addColorStop(0, 'rgba(255, 170, 80, 0.75)');
-    halo.addColorStop(1, 'rgba(255, 120, 40, 0)');
+    halo.addColorStop(0, MATERIAL.glowHalo);
+    halo.addColorStop(1, MATERIAL.glowGone);
     disc(pen, 0, 0, 42, halo);
     element(pen, MATERIAL.glow, 7);
     element(pen, MATERIAL.glowCore, 3);
@@ -52,11 +52,11 @@ export const igniter: Face = {
     nameTape(pen, words(`rig:part.${part.id}`), 48, 8, 104, true, 'center');
     pen.save();
     pen.translate(48, 44);
-    element(pen, '#4C4A48', 7);
-    element(pen, '#77736E', 2.4);
+    element(pen, STEEL[8], 7);
+    element(pen, STEEL[6], 2.4);
     pen.restore();
-    fillBox(pen, { x: 26, y: 64, width: 44, height: 24 }, 4, '#DDD6C4');
-    strokeBox(pen, { x: 26, y: 64, width: 44, height: 24 }, 4, '#A59D88', 1);
+    fillBox(pen, { x: 26, y: 64, width: 44, height: 24 }, 4, CREAM[3]);
+    strokeBox(pen, { x: 26, y: 64, width: 44, height: 24 }, 4, CREAM[6], 1);
     for (const spot of Object.values(IGNITER.terminals)) blade(pen, spot.x, spot.y, 11);
   },
   through: (pen) => peepGlass(pen, 48, 60, 26),
@@ -66,8 +66,8 @@ export const igniter: Face = {
 
 /** A dark glass in the door, in front of what may glow behind it. */
 function peepGlass(pen: Pen, x: number, y: number, half: number): void {
-  fillBox(pen, { x: x - half, y: y - 19, width: half * 2, height: 38 }, 19, '#8D8777');
-  fillBox(pen, { x: x - half + 5, y: y - 14, width: half * 2 - 10, height: 28 }, 14, '#1D211E');
+  fillBox(pen, { x: x - half, y: y - 19, width: half * 2, height: 38 }, 19, CREAM[6]);
+  fillBox(pen, { x: x - half + 5, y: y - 14, width: half * 2 - 10, height: 28 }, 14, MATERIAL.outline);
 }
 
 const PEEP_GLOW: Omit<Moving, 'x' | 'y'> = {
@@ -92,11 +92,11 @@ export const gasValve: Face = {
   shape: fixed(GAS_VALVE),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 63, 8, 130, true, 'center');
-    fillBox(pen, { x: -6, y: 44, width: 24, height: 26 }, 3, '#2B2F2D');
-    fillBox(pen, { x: 108, y: 44, width: 24, height: 26 }, 3, '#2B2F2D');
-    shell(pen, { x: 14, y: 24, width: 98, height: 66 }, 8, '#C6CAC4', '#969C97', MATERIAL.steelDark, 5);
+    fillBox(pen, { x: -6, y: 44, width: 24, height: 26 }, 3, STEEL[10]);
+    fillBox(pen, { x: 108, y: 44, width: 24, height: 26 }, 3, STEEL[10]);
+    shell(pen, { x: 14, y: 24, width: 98, height: 66 }, 8, MATERIAL.steelLight, STEEL[4], MATERIAL.steelDark, 5);
     const lever = part.signs.lever;
-    disc(pen, 63, 56, 26, '#7B827D');
+    disc(pen, 63, 56, 26, STEEL[5]);
     ring(pen, 63, 56, 26, MATERIAL.steelDark, 1.2);
     if (lever !== undefined) {
       const on = lever === 'on';
@@ -111,7 +111,7 @@ export const gasValve: Face = {
         size: 13,
         weight: 750,
         family: 'display',
-        colour: '#1F2422',
+        colour: STEEL[10],
       });
     }
     fillBox(pen, { x: 18, y: 92, width: 90, height: 30 }, 5, MATERIAL.plastic);
@@ -135,11 +135,11 @@ const FLAME: Omit<Moving, 'x' | 'y'> = {
       pen.fill(new Path2D('M-18 27 C-26 6 -10 0 -8 -14 C0 -8 2 -26 6 -28 C8 -14 26 -2 18 27 C8 30 -8 30 -18 27 Z'));
       pen.restore();
     };
-    tongue(1, 'rgba(79, 134, 224, 0.9)');
+    tongue(1, MATERIAL.flameVeil);
     pen.translate(0, 8);
     tongue(0.62, MATERIAL.flameCore);
     pen.translate(0, 8);
-    tongue(0.3, '#FFFFFF');
+    tongue(0.3, MATERIAL.white);
   },
   motion: { kind: 'flicker' },
 };
@@ -150,14 +150,14 @@ export const burner: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 108, 8, 200, true, 'center');
     for (const x of TUBES) {
-      disc(pen, x, 50, 28, '#1C211F');
+      disc(pen, x, 50, 28, MATERIAL.outline);
       ring(pen, x, 50, 28, MATERIAL.steelShade, 3);
     }
     fillBox(
       pen,
       { x: 4, y: 84, width: 208, height: 20 },
       10,
-      downward(pen, { x: 4, y: 84, width: 208, height: 20 }, '#9AA09B', '#666C68'),
+      downward(pen, { x: 4, y: 84, width: 208, height: 20 }, MATERIAL.steel, STEEL[6]),
     );
     for (const x of TUBES) {
       fillBox(pen, { x: x - 13, y: 72, width: 26, height: 16 }, 3, MATERIAL.steel);
@@ -195,7 +195,7 @@ export const flameSensor: Face = {
         [48, 34],
         [30, 20],
       ],
-      part.signs.rod === 'coated' ? '#E3DCCB' : MATERIAL.steelLight,
+      part.signs.rod === 'coated' ? CREAM[2] : MATERIAL.steelLight,
       part.signs.rod === 'coated' ? 8 : 4.5,
     );
     if (part.signs.rod === 'clean')
@@ -206,12 +206,12 @@ export const flameSensor: Face = {
           [46.5, 36],
           [31, 22],
         ],
-        '#FFFFFF',
+        MATERIAL.white,
         1.4,
       );
     pen.lineCap = 'butt';
-    fillBox(pen, { x: 38, y: 54, width: 20, height: 30 }, 5, '#F3EEE2');
-    fillBox(pen, { x: 34, y: 66, width: 28, height: 10 }, 4, '#D8D1C0');
+    fillBox(pen, { x: 38, y: 54, width: 20, height: 30 }, 5, CREAM[1]);
+    fillBox(pen, { x: 34, y: 66, width: 28, height: 10 }, 4, MATERIAL.enamelShade);
     fillBox(pen, { x: 20, y: 78, width: 56, height: 8 }, 3, MATERIAL.steelShade);
     blade(pen, 48, 102, 11);
   },

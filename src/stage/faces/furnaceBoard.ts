@@ -2,7 +2,7 @@ import type { PartView } from '../../attempt/view.ts';
 import { type Face, fixed, labelOf, type Moving, type Shape, spaced, type Words } from '../face.ts';
 import { blade, fixing, nameTape, screw } from '../hardware.ts';
 import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL } from '../tokens.ts';
 
 const SHAPE: Shape = {
   width: 332,
@@ -38,11 +38,11 @@ function lit(part: PartView, x: number, y: number): Moving[] {
       height: 44,
       paint(pen) {
         const halo = pen.createRadialGradient(0, 0, 3, 0, 0, 21);
-        halo.addColorStop(0, 'rgba(255, 120, 80, 0.85)');
-        halo.addColorStop(1, 'rgba(255, 90, 60, 0)');
+        halo.addColorStop(0, MATERIAL.lightHalo);
+        halo.addColorStop(1, MATERIAL.lightGone);
         disc(pen, 0, 0, 21, halo);
         disc(pen, 0, 0, 7, MATERIAL.lightOn);
-        disc(pen, -2, -2, 2.6, '#FFE0D4');
+        disc(pen, -2, -2, 2.6, MATERIAL.spark);
       },
       motion,
     },
@@ -69,7 +69,7 @@ function print(pen: Pen, text: string, x: number, y: number, align: CanvasTextAl
 function drawPrint(pen: Pen, part: PartView): void {
   for (const [id, spot] of Object.entries(SHAPE.terminals)) {
     const text = labelOf(part, id);
-    if (spot.way === 'up') print(pen, text, spot.x, spot.y + 21);
+    if (spot.way === 'up') print(pen, text, id === 'GVC' ? spot.x - 7 : spot.x, spot.y + 21);
     else if (spot.way === 'down')
       letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
     else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
@@ -83,7 +83,7 @@ const CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
 function drawCodes(pen: Pen, words: Words): void {
   const box = { x: -104, y: 40, width: 276, height: 182 };
   fillBox(pen, box, 3, MATERIAL.label);
-  strokeBox(pen, box, 3, '#B3A986', 1);
+  strokeBox(pen, box, 3, CREAM[5], 1);
   const ink = { colour: MATERIAL.labelInk, align: 'left' } as const;
   letter(pen, words('stage:codes.title'), box.x + 14, box.y + 18, { ...ink, size: 14, weight: 700, family: 'display' });
   CODES.forEach((code, row) => {
@@ -99,9 +99,9 @@ export const furnaceBoard: Face = {
   draw(pen, part, words) {
     const box = { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height };
     lifted(pen, 5, () => {
-      fillBox(pen, box, 6, downward(pen, box, '#35604F', '#2A4A3E'));
+      fillBox(pen, box, 6, downward(pen, box, MATERIAL.boardTop, MATERIAL.boardLow));
     });
-    strokeBox(pen, box, 6, '#20382F', 1.2);
+    strokeBox(pen, box, 6, MATERIAL.boardEdge, 1.2);
     for (const trace of [
       [106, 196, 106, 174, 144],
       [150, 196, 150, 170, 164],
@@ -135,7 +135,7 @@ export const furnaceBoard: Face = {
     relay(pen, 134, 90);
     relay(pen, 88, 132);
     relay(pen, 134, 132);
-    fillBox(pen, { x: 190, y: 120, width: 44, height: 44 }, 3, '#15211C');
+    fillBox(pen, { x: 190, y: 120, width: 44, height: 44 }, 3, STEEL[11]);
     for (let pin = 0; pin < 5; pin += 1) {
       line(
         pen,
@@ -157,7 +157,7 @@ export const furnaceBoard: Face = {
       );
     }
     disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
-    ring(pen, LIGHT.x, LIGHT.y, 8, '#14201B', 1.6);
+    ring(pen, LIGHT.x, LIGHT.y, 8, STEEL[11], 1.6);
     for (const [x, y] of [
       [10, 242],
       [322, 242],
@@ -174,8 +174,8 @@ export const furnaceBoard: Face = {
   through(pen, _part, words) {
     drawCodes(pen, words);
     // The peep glass in the door, in front of the light.
-    disc(pen, LIGHT.x, LIGHT.y, 20, '#8D8777');
-    disc(pen, LIGHT.x, LIGHT.y, 15, '#20261F');
+    disc(pen, LIGHT.x, LIGHT.y, 20, CREAM[6]);
+    disc(pen, LIGHT.x, LIGHT.y, 15, MATERIAL.outline);
     disc(pen, LIGHT.x, LIGHT.y, 6, MATERIAL.lightOff);
   },
 };

@@ -1,7 +1,7 @@
 import { type Face, fixed, labelOf, type Moving, type Shape } from '../face.ts';
 import { blade, nameTape, screw } from '../hardware.ts';
 import { disc, downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL, WOOD } from '../tokens.ts';
 
 const CONTACTOR: Shape = {
   width: 184,
@@ -23,13 +23,13 @@ function armature(pen: Pen): void {
       pen,
       { x: -58, y: -12, width: 116, height: 24 },
       5,
-      downward(pen, { x: -58, y: -12, width: 116, height: 24 }, '#E6E0D0', '#B9B19C'),
+      downward(pen, { x: -58, y: -12, width: 116, height: 24 }, CREAM[2], CREAM[5]),
     );
   });
-  strokeBox(pen, { x: -58, y: -12, width: 116, height: 24 }, 5, '#7D7662', 1.2);
+  strokeBox(pen, { x: -58, y: -12, width: 116, height: 24 }, 5, WOOD[3], 1.2);
   for (const x of [-40, 40]) {
     fillBox(pen, { x: x - 13, y: 7, width: 26, height: 8 }, 2, MATERIAL.brass);
-    disc(pen, x, 16, 4, '#D8D9D2');
+    disc(pen, x, 16, 4, STEEL[1]);
   }
   line(
     pen,
@@ -37,7 +37,7 @@ function armature(pen: Pen): void {
       [-10, 0],
       [10, 0],
     ],
-    '#7D7662',
+    WOOD[3],
     2,
   );
 }
@@ -60,13 +60,13 @@ export const contactor: Face = {
     nameTape(pen, words(`rig:part.${part.id}`), 92, 8, 190, true, 'center');
     const box = { x: 6, y: 22, width: 172, height: 188 };
     lifted(pen, 5, () => {
-      fillBox(pen, box, 7, downward(pen, box, '#454B50', '#2E3337'));
+      fillBox(pen, box, 7, downward(pen, box, STEEL[8], MATERIAL.plastic));
     });
-    strokeBox(pen, box, 7, '#1D2124', 1.2);
-    fillBox(pen, { x: 26, y: 66, width: 132, height: 62 }, 5, '#171B1E');
+    strokeBox(pen, box, 7, STEEL[10], 1.2);
+    fillBox(pen, { x: 26, y: 66, width: 132, height: 62 }, 5, STEEL[11]);
     for (const x of [52, 132]) {
       fillBox(pen, { x: x - 13, y: 114, width: 26, height: 8 }, 2, MATERIAL.brass);
-      disc(pen, x, 114, 4, '#D8D9D2');
+      disc(pen, x, 114, 4, STEEL[1]);
     }
     const seen = part.signs.armature;
     if (seen === 'in' || seen === 'out') {
@@ -75,7 +75,7 @@ export const contactor: Face = {
       armature(pen);
       pen.restore();
     }
-    fillBox(pen, { x: 48, y: 134, width: 88, height: 34 }, 5, '#6E3B2A');
+    fillBox(pen, { x: 48, y: 134, width: 88, height: 34 }, 5, MATERIAL.coil);
     for (let x = 54; x < 132; x += 6)
       line(
         pen,
@@ -83,7 +83,7 @@ export const contactor: Face = {
           [x, 136],
           [x, 166],
         ],
-        '#8F5238',
+        MATERIAL.coilTurn,
         2,
       );
     for (const [id, spot] of Object.entries(CONTACTOR.terminals)) {
@@ -137,7 +137,7 @@ export const splice: Face = {
     }
     lifted(pen, 4, () => {
       const nut = new Path2D('M42 30 L84 30 L90 62 C90 70 36 70 36 62 Z');
-      pen.fillStyle = downward(pen, { x: 36, y: 30, width: 54, height: 40 }, '#6F7C86', '#4B5660');
+      pen.fillStyle = downward(pen, { x: 36, y: 30, width: 54, height: 40 }, MATERIAL.nut, MATERIAL.nutShade);
       pen.fill(nut);
     });
     for (const x of [48, 58, 68, 78])
@@ -147,7 +147,7 @@ export const splice: Face = {
           [x, 34],
           [x - (63 - x) * 0.14, 64],
         ],
-        '#3A434B',
+        MATERIAL.nutLine,
         1.6,
       );
   },

@@ -1,7 +1,7 @@
 import { type Face, fixed, type Shape, stepper, type TerminalSpot } from '../face.ts';
 import { blade, nameTape, shell } from '../hardware.ts';
 import { disc, downward, fillBox, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
-import { COLOURS, MATERIAL } from '../tokens.ts';
+import { COLOURS, CREAM, MATERIAL, STEEL } from '../tokens.ts';
 
 function pair(x: number, y: number, step: number, way: TerminalSpot['way']): Record<string, TerminalSpot> {
   return { a: { x, y, way }, b: { x: x + step, y, way } };
@@ -18,15 +18,15 @@ export const doorSwitch: Face = {
   shape: fixed(DOOR_SWITCH),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 58, 8, 130, true, 'center');
-    shell(pen, { x: 8, y: 34, width: 100, height: 66 }, 6, '#E8E3D5', '#C9C3B3', '#8F8977', 4);
+    shell(pen, { x: 8, y: 34, width: 100, height: 66 }, 6, CREAM[2], CREAM[4], CREAM[6], 4);
     const plunger = part.signs.plunger;
     if (plunger !== undefined) {
       const out = plunger === 'out';
       const top = out ? 18 : 27;
-      fillBox(pen, { x: 47, y: top, width: 22, height: 40 - top }, 4, out ? COLOURS.action : '#B65A30');
+      fillBox(pen, { x: 47, y: top, width: 22, height: 40 - top }, 4, out ? COLOURS.action : MATERIAL.rust);
       if (plunger === 'held') {
         lifted(pen, 3, () => {
-          fillBox(pen, { x: 34, y: 17, width: 48, height: 13 }, 4, '#D7CDB2');
+          fillBox(pen, { x: 34, y: 17, width: 48, height: 13 }, 4, CREAM[3]);
         });
         line(
           pen,
@@ -34,7 +34,7 @@ export const doorSwitch: Face = {
             [40, 23],
             [76, 23],
           ],
-          '#A99C78',
+          CREAM[6],
           1.4,
         );
       }
@@ -56,13 +56,13 @@ export const floatSwitch: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 75, 8, 150, false, 'center');
     lifted(pen, 4, () => {
-      fillBox(pen, { x: 20, y: 22, width: 110, height: 38 }, 6, '#DAD5C6');
+      fillBox(pen, { x: 20, y: 22, width: 110, height: 38 }, 6, CREAM[3]);
     });
-    fillBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, '#8FA3A3');
-    strokeBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, '#5F7070', 1.4);
+    fillBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, MATERIAL.floatCup);
+    strokeBox(pen, { x: 48, y: 60, width: 54, height: 58 }, 6, MATERIAL.floatCupLine, 1.4);
     const float = part.signs.float;
     if (float !== undefined) {
-      fillBox(pen, { x: 51, y: 63, width: 48, height: 52 }, 4, '#C9D6D4');
+      fillBox(pen, { x: 51, y: 63, width: 48, height: 52 }, 4, MATERIAL.floatGlass);
       const y = float === 'up' ? 66 : 88;
       if (float === 'up') fillBox(pen, { x: 51, y: 80, width: 48, height: 35 }, 3, MATERIAL.water);
       fillBox(pen, { x: 58, y, width: 34, height: 22 }, 7, COLOURS.action);
@@ -83,7 +83,7 @@ export const floatSwitch: Face = {
             [56, y],
             [94, y],
           ],
-          '#7C9090',
+          STEEL[5],
           2,
         );
     }
@@ -110,7 +110,7 @@ export const drainPan: Face = {
     fillBox(pen, { x: 2, y: 2, width: 152, height: 6 }, 3, MATERIAL.steelLight);
     const water = part.signs.water;
     if (water !== undefined) {
-      fillBox(pen, { x: 16, y: 11, width: 124, height: 24 }, 3, '#3A4442');
+      fillBox(pen, { x: 16, y: 11, width: 124, height: 24 }, 3, STEEL[9]);
       if (water === 'full') fillBox(pen, { x: 16, y: 14, width: 124, height: 21 }, 3, MATERIAL.water);
     }
     nameTape(pen, words(`rig:part.${part.id}`), 78, 54, 156, false, 'center');
@@ -124,7 +124,7 @@ export const highLimit: Face = {
   shape: fixed(LIMIT),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 58, 8, 130, true, 'center');
-    fillBox(pen, { x: 10, y: 22, width: 96, height: 84 }, 6, '#56605C');
+    fillBox(pen, { x: 10, y: 22, width: 96, height: 84 }, 6, STEEL[7]);
     disc(pen, 58, 50, 24, MATERIAL.steelLight);
     ring(pen, 58, 50, 24, MATERIAL.steelDark, 1.4);
     ring(pen, 58, 50, 15, MATERIAL.steel, 2);
@@ -139,9 +139,9 @@ export const rollout: Face = {
   shape: fixed(ROLLOUT),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 58, 8, 130, true, 'center');
-    fillBox(pen, { x: 10, y: 22, width: 96, height: 84 }, 6, '#56605C');
-    disc(pen, 58, 49, 23, '#2A2E2C');
-    ring(pen, 58, 49, 23, '#171A19', 1.4);
+    fillBox(pen, { x: 10, y: 22, width: 96, height: 84 }, 6, STEEL[7]);
+    disc(pen, 58, 49, 23, STEEL[10]);
+    ring(pen, 58, 49, 23, STEEL[11], 1.4);
     const button = part.signs.button;
     if (button === 'out') {
       lifted(pen, 6, () => {
@@ -153,12 +153,12 @@ export const rollout: Face = {
           [52, 56],
           [56, 50],
         ],
-        '#7A3413',
+        MATERIAL.rustShade,
         6,
       );
     } else {
-      disc(pen, 58, 49, 11, '#B4532A');
-      ring(pen, 58, 49, 11, button === 'in' ? MATERIAL.boardInk : '#6A2F14', button === 'in' ? 2 : 1.4);
+      disc(pen, 58, 49, 11, MATERIAL.rust);
+      ring(pen, 58, 49, 11, button === 'in' ? MATERIAL.boardInk : MATERIAL.rustShade, button === 'in' ? 2 : 1.4);
     }
     blades(pen, ROLLOUT);
   },
@@ -182,15 +182,15 @@ export const pressureSwitch: Face = {
       pen.moveTo(0, 30);
       pen.bezierCurveTo(8, 18, 24, 20, 40, 44);
     }
-    pen.strokeStyle = '#1B1E1D';
+    pen.strokeStyle = MATERIAL.outline;
     pen.lineWidth = 8;
     pen.stroke();
     pen.lineCap = 'butt';
     lifted(pen, 4, () => {
-      disc(pen, 58, 54, 33, downward(pen, { x: 25, y: 21, width: 66, height: 66 }, '#C9CDC6', '#8B918C'));
+      disc(pen, 58, 54, 33, downward(pen, { x: 25, y: 21, width: 66, height: 66 }, MATERIAL.steelLight, STEEL[4]));
     });
     ring(pen, 58, 54, 33, MATERIAL.steelDark, 1.4);
-    ring(pen, 58, 54, 22, '#7D847F', 2);
+    ring(pen, 58, 54, 22, STEEL[5], 2);
     if (hose === 'off') {
       disc(pen, 36, 42, 6, MATERIAL.brass);
       disc(pen, 36, 42, 3, MATERIAL.hole);
@@ -252,8 +252,8 @@ export const panelDoor: Face = {
     if (ajar) fillBox(pen, { x: -6, y: 32, width: 202, height: 9 }, 4, MATERIAL.hole);
     pen.save();
     if (ajar) pen.rotate(0.03);
-    fillBox(pen, { x: 0, y: 2, width: 190, height: 32 }, 16, '#A9A391');
-    fillBox(pen, { x: 6, y: 6, width: 178, height: 24 }, 12, '#C5BFAE');
+    fillBox(pen, { x: 0, y: 2, width: 190, height: 32 }, 16, CREAM[5]);
+    fillBox(pen, { x: 6, y: 6, width: 178, height: 24 }, 12, CREAM[4]);
     nameTape(pen, words(`rig:part.${part.id}`), 95, 18, 160, false, 'center');
     pen.restore();
   },

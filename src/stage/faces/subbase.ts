@@ -19,7 +19,7 @@ export const subbase: Face = {
   draw(pen, part) {
     enamelCase(pen, { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height });
     const inner = { x: 14, y: 14, width: SHAPE.width - 28, height: SHAPE.height - 28 };
-    fillBox(pen, inner, 8, downward(pen, inner, MATERIAL.enamel, '#EEE6D8'));
+    fillBox(pen, inner, 8, downward(pen, inner, MATERIAL.enamel, MATERIAL.enamel));
     strokeBox(pen, inner, 8, MATERIAL.enamelLine, 1);
     pen.beginPath();
     pen.ellipse(186, 134, 50, 19, 0, 0, Math.PI * 2);
@@ -32,7 +32,7 @@ export const subbase: Face = {
         weight: 750,
         wide: true,
         family: 'display',
-        colour: '#2B2A22',
+        colour: MATERIAL.labelInk,
       });
     }
   },

@@ -1,7 +1,7 @@
 import { type Face, fixed, labelOf, type Shape, stepper, type TerminalSpot } from '../face.ts';
 import { blade, nameTape, plate, screw, shell } from '../hardware.ts';
 import { downward, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
-import { COLOURS, MATERIAL } from '../tokens.ts';
+import { COLOURS, CREAM, MATERIAL, STEEL, shade, WOOD } from '../tokens.ts';
 
 const SERVICE: Shape = {
   width: 300,
@@ -18,7 +18,7 @@ export const service: Face = {
   shape: fixed(SERVICE),
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), SERVICE.width / 2, 10, SERVICE.width, true, 'center');
-    shell(pen, { x: 0, y: 24, width: SERVICE.width, height: 94 }, 8, '#4A504E', '#3A403E', MATERIAL.iron, 4);
+    shell(pen, { x: 0, y: 24, width: SERVICE.width, height: 94 }, 8, MATERIAL.steelDark, STEEL[9], MATERIAL.iron, 4);
     for (const [id, spot] of Object.entries(SERVICE.terminals)) {
       fillBox(pen, { x: spot.x - 24, y: 62, width: 48, height: 44 }, 4, MATERIAL.steel);
       screw(pen, spot.x, spot.y, 14);
@@ -77,9 +77,9 @@ export const earthBar: Face = {
 
 /** A breaker's lever in its slot, thrown up for on. */
 function lever(pen: Pen, x: number, y: number, width: number, on: boolean, words: (key: string) => string): void {
-  fillBox(pen, { x, y, width, height: 64 }, 5, '#15181A');
+  fillBox(pen, { x, y, width, height: 64 }, 5, STEEL[11]);
   lifted(pen, 3, () => {
-    fillBox(pen, { x: x + 3, y: on ? y + 3 : y + 29, width: width - 6, height: 32 }, 4, '#43484B');
+    fillBox(pen, { x: x + 3, y: on ? y + 3 : y + 29, width: width - 6, height: 32 }, 4, STEEL[8]);
   });
   line(
     pen,
@@ -94,7 +94,7 @@ function lever(pen: Pen, x: number, y: number, width: number, on: boolean, words
     size: 13,
     weight: 750,
     family: 'display',
-    colour: '#E7E4DA',
+    colour: CREAM[2],
     most: width - 4,
   });
 }
@@ -117,9 +117,9 @@ function breaker(poles: 1 | 2): Face {
   return {
     shape: fixed(shape),
     draw(pen, part, words) {
-      shell(pen, { x: 8, y: 20, width: width - 16, height: 186 }, 6, '#34393B', MATERIAL.breaker, '#17191B', 5);
+      shell(pen, { x: 8, y: 20, width: width - 16, height: 186 }, 6, STEEL[9], MATERIAL.breaker, STEEL[11], 5);
       for (const spot of Object.values(terminals)) screw(pen, spot.x, spot.y, 12);
-      fillBox(pen, { x: slot.x - 6, y: 74, width: slot.width + 12, height: 76 }, 6, '#1B1E20');
+      fillBox(pen, { x: slot.x - 6, y: 74, width: slot.width + 12, height: 76 }, 6, MATERIAL.outline);
       drawLever(pen, part, words);
       letter(pen, words(`rig:part.${part.id}`), width / 2, 160, {
         size: 13,
@@ -130,7 +130,7 @@ function breaker(poles: 1 | 2): Face {
       });
     },
     through(pen, part, words) {
-      fillBox(pen, { x: slot.x - 10, y: 70, width: slot.width + 20, height: 84 }, 6, '#2B2F31');
+      fillBox(pen, { x: slot.x - 10, y: 70, width: slot.width + 20, height: 84 }, 6, STEEL[10]);
       drawLever(pen, part, words);
       plate(pen, { x: -14, y: 162, width: width + 28, height: 24 }, words(`rig:part.${part.id}`));
     },
@@ -153,10 +153,10 @@ export const serviceSwitch: Face = {
   draw(pen, part, words) {
     nameTape(pen, words(`rig:part.${part.id}`), 70, 8, 140, false, 'center');
     shell(pen, { x: 20, y: 22, width: 100, height: 96 }, 8, MATERIAL.steelLight, MATERIAL.steel, MATERIAL.steelShade, 5);
-    fillBox(pen, { x: 46, y: 32, width: 48, height: 76 }, 5, '#E9E2D2');
+    fillBox(pen, { x: 46, y: 32, width: 48, height: 76 }, 5, CREAM[2]);
     const on = part.signs.lever === 'on';
     if (part.signs.lever !== undefined) {
-      fillBox(pen, { x: 57, y: 42, width: 26, height: 56 }, 4, '#BEB6A3');
+      fillBox(pen, { x: 57, y: 42, width: 26, height: 56 }, 4, CREAM[5]);
       lifted(pen, 3, () => {
         fillBox(pen, { x: 58, y: on ? 43 : 68, width: 24, height: 29 }, 4, MATERIAL.enamelLight);
       });
@@ -164,11 +164,11 @@ export const serviceSwitch: Face = {
         size: 13,
         weight: 750,
         family: 'display',
-        colour: '#35301F',
+        colour: WOOD[7],
         most: 26,
       });
     }
-    fillBox(pen, { x: 8, y: 118, width: 124, height: 36 }, 6, '#575D5A');
+    fillBox(pen, { x: 8, y: 118, width: 124, height: 36 }, 6, STEEL[7]);
     for (const spot of Object.values(SWITCH.terminals)) screw(pen, spot.x, spot.y, 11);
   },
   handles: (part) => stepper(part, 'lever', { x: 42, y: 28, width: 56, height: 84 }),
@@ -193,14 +193,14 @@ function block(pen: Pen, isIn: boolean, words: (key: string) => string): void {
     for (const x of [52, 88]) fillBox(pen, { x, y: 98, width: 10, height: 44 }, 2, MATERIAL.brassShade);
   }
   lifted(pen, isIn ? 3 : 9, () => {
-    fillBox(pen, box, 6, downward(pen, box, '#3C4246', '#24282B'));
+    fillBox(pen, box, 6, downward(pen, box, STEEL[9], MATERIAL.breaker));
   });
-  fillBox(pen, { x: box.x + 14, y: box.y + 10, width: box.width - 28, height: 18 }, 9, '#14171A');
+  fillBox(pen, { x: box.x + 14, y: box.y + 10, width: box.width - 28, height: 18 }, 9, STEEL[11]);
   letter(pen, words(isIn ? 'stage:mark.in' : 'stage:mark.out'), box.x + box.width / 2, box.y + 40, {
     size: 14,
     weight: 750,
     family: 'display',
-    colour: '#F0ECE0',
+    colour: CREAM[1],
     most: box.width - 8,
   });
 }
@@ -209,8 +209,8 @@ function block(pen: Pen, isIn: boolean, words: (key: string) => string): void {
 export const disconnect: Face = {
   shape: fixed(DISCONNECT),
   draw(pen, part, words) {
-    shell(pen, { x: 0, y: 0, width: 150, height: 236 }, 8, '#7F8683', '#6B7370', MATERIAL.steelDark, 7);
-    fillBox(pen, { x: 10, y: 10, width: 130, height: 216 }, 5, '#4C5452');
+    shell(pen, { x: 0, y: 0, width: 150, height: 236 }, 8, STEEL[5], STEEL[6], MATERIAL.steelDark, 7);
+    fillBox(pen, { x: 10, y: 10, width: 130, height: 216 }, 5, MATERIAL.steelDark);
     for (const [id, spot] of Object.entries(DISCONNECT.terminals)) {
       fillBox(pen, { x: spot.x - 22, y: spot.y - 20, width: 44, height: 40 }, 4, MATERIAL.iron);
       screw(pen, spot.x, spot.y, 13);
@@ -256,11 +256,11 @@ export const transformer: Face = {
           [x, 63],
           [x, 105],
         ],
-        'rgba(40,46,44,0.35)',
+        shade(0.35),
         1,
       );
     const burnt = part.signs.body === 'burnt';
-    fillBox(pen, { x: 26, y: 58, width: 64, height: 52 }, 5, burnt ? '#2A211A' : '#C9A45E');
+    fillBox(pen, { x: 26, y: 58, width: 64, height: 52 }, 5, burnt ? MATERIAL.hole : MATERIAL.winding);
     for (let y = 63; y < 108; y += 5)
       line(
         pen,
@@ -268,10 +268,10 @@ export const transformer: Face = {
           [28, y],
           [88, y],
         ],
-        burnt ? '#15100C' : '#A27D3B',
+        burnt ? STEEL[11] : MATERIAL.windingShade,
         1.2,
       );
-    if (burnt) fillBox(pen, { x: 20, y: 52, width: 40, height: 26 }, 13, 'rgba(20, 14, 8, 0.55)');
+    if (burnt) fillBox(pen, { x: 20, y: 52, width: 40, height: 26 }, 13, shade(0.55));
     for (const [id, spot] of Object.entries(TRANSFORMER.terminals)) {
       blade(pen, spot.x, spot.y, 12);
       plate(pen, { x: spot.x - 13, y: id.startsWith('H') ? 60 : 93, width: 26, height: 15 }, labelOf(part, id), 13);

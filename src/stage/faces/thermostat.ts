@@ -2,7 +2,7 @@ import type { BenchView, PartView } from '../../attempt/view.ts';
 import { type Face, labelOf, type Shape, spaced, type TerminalSpot } from '../face.ts';
 import { blade, bushing } from '../hardware.ts';
 import { downward, fillBox, letter, lifted, line, type Pen } from '../pen.ts';
-import { MATERIAL, WIRE } from '../tokens.ts';
+import { CREAM, MATERIAL, WIRE } from '../tokens.ts';
 import { strokeWire } from '../wireInk.ts';
 import { LANDING_ORDER, subbase } from './subbase.ts';
 import { drawFront, frontHandles } from './thermostatFront.ts';
@@ -66,10 +66,10 @@ function drawBack(pen: Pen, part: PartView): void {
   pen.save();
   pen.translate(BACK.x, BACK.y);
   lifted(pen, 10, () => {
-    fillBox(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 16, '#E4DCCC');
+    fillBox(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 16, CREAM[2]);
   });
   const board = { x: 16, y: 16, width: BACK.width - 32, height: BACK.height - 32 };
-  fillBox(pen, board, 7, downward(pen, board, '#34584C', MATERIAL.boardLow));
+  fillBox(pen, board, 7, downward(pen, board, MATERIAL.boardTop, MATERIAL.boardLow));
   for (let relay = 0; relay < 3; relay += 1) {
     fillBox(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 3, MATERIAL.boardInset);
   }

@@ -2,7 +2,7 @@ import type { PartView } from '../../attempt/view.ts';
 import { type Handle, nudged, type Words } from '../face.ts';
 import { enamelCase, toggle } from '../hardware.ts';
 import { type Box, disc, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
-import { COLOURS, MATERIAL } from '../tokens.ts';
+import { COLOURS, CREAM, MATERIAL, WOOD } from '../tokens.ts';
 
 /** Where the front's display, keys and switches sit in a case of this width and height. */
 export function frontLayout(
@@ -89,7 +89,7 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
     pen.lineTo(x, y + tip);
     pen.lineTo(x + 8, y - tip);
     pen.closePath();
-    pen.fillStyle = '#4E463A';
+    pen.fillStyle = WOOD[6];
     pen.fill();
   }
   drawModes(pen, part, words, layout.modes);
@@ -97,8 +97,8 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
 }
 
 function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
-  fillBox(pen, box, 9, part.signs.display === 'on' ? MATERIAL.displayIdle : '#B9C0AD');
-  strokeBox(pen, box, 9, '#A9B19D', 1.2);
+  fillBox(pen, box, 9, part.signs.display === 'on' ? MATERIAL.displayIdle : MATERIAL.displayOff);
+  strokeBox(pen, box, 9, MATERIAL.displayLine, 1.2);
   if (part.signs.display !== 'on') return;
   const { room, set, call, guard } = part.signs;
   const ink = COLOURS.displayInk;
@@ -145,7 +145,7 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
           [x, track.y + 8],
           [x, track.y + 18],
         ],
-        '#9C9179',
+        CREAM[6],
         2,
       );
     }
@@ -153,7 +153,7 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
       size: 13,
       weight: here ? 750 : 550,
       family: 'display',
-      colour: here ? '#35301F' : '#5F5743',
+      colour: here ? WOOD[7] : WOOD[5],
       most: stops[position].width,
     });
   }
@@ -172,7 +172,7 @@ function drawFan(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<
       size: 13,
       weight: here ? 750 : 550,
       family: 'display',
-      colour: here ? '#35301F' : '#5F5743',
+      colour: here ? WOOD[7] : WOOD[5],
       most: stops[position].width - 4,
     });
   }

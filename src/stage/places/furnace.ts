@@ -1,6 +1,6 @@
 import { type Box, downward, fillBox, lifted, line, strokeBox } from '../pen.ts';
 import type { PlaceLook } from '../place.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, shade, WOOD } from '../tokens.ts';
 import { FOOT, ledge, right, wall } from './walls.ts';
 
 const CABINET: Box = { x: 176, y: 6, width: 622, height: 592 };
@@ -27,7 +27,7 @@ export const furnace: PlaceLook = {
     { from: { x: 164, y: 320 }, to: { x: 194, y: 350 } },
   ],
   backdrop(pen, bounds) {
-    wall(pen, bounds, '#D9CFB8', MATERIAL.closetWall, MATERIAL.closetShade);
+    wall(pen, bounds, CREAM[3], MATERIAL.closetWall, MATERIAL.closetShade);
     // Studs behind the closet's board.
     for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96)
       line(
@@ -36,10 +36,10 @@ export const furnace: PlaceLook = {
           [x, bounds.y],
           [x, FOOT],
         ],
-        'rgba(110, 90, 50, 0.12)',
+        shade(0.1),
         2,
       );
-    ledge(pen, bounds, '#8C7B5E', MATERIAL.floor);
+    ledge(pen, bounds, WOOD[2], MATERIAL.floor);
     // Flue and supply duct above, conduit from the switch.
     pen.lineCap = 'round';
     line(
@@ -66,7 +66,7 @@ export const furnace: PlaceLook = {
     );
     pen.lineCap = 'butt';
     lifted(pen, 10, () => {
-      fillBox(pen, CABINET, 8, downward(pen, CABINET, '#DDD8CA', MATERIAL.cabinetShade));
+      fillBox(pen, CABINET, 8, downward(pen, CABINET, CREAM[3], MATERIAL.cabinetShade));
     });
     strokeBox(pen, CABINET, 8, MATERIAL.cabinetLine, 1.4);
   },

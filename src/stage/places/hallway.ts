@@ -1,6 +1,6 @@
 import type { BenchView } from '../../attempt/view.ts';
 import type { Caption, PlaceLook } from '../place.ts';
-import { MATERIAL } from '../tokens.ts';
+import { MATERIAL, shade } from '../tokens.ts';
 import { courses, ledge, wall } from './walls.ts';
 
 function thermostatCaptions(view: BenchView): readonly Caption[] {
@@ -27,7 +27,7 @@ export const hallway: PlaceLook = {
   joins: [],
   backdrop(pen, bounds) {
     wall(pen, bounds, MATERIAL.plasterLight, MATERIAL.plaster, MATERIAL.plasterShade);
-    courses(pen, bounds, 60, 'rgba(120, 100, 60, 0.13)');
+    courses(pen, bounds, 60, shade(0.08));
     ledge(pen, bounds, MATERIAL.shelfEdge, MATERIAL.shelf);
   },
   captions: thermostatCaptions,

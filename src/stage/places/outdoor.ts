@@ -1,6 +1,6 @@
 import { type Box, downward, fillBox, lifted, line, strokeBox } from '../pen.ts';
 import type { PlaceLook } from '../place.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL, shade } from '../tokens.ts';
 import { right, wall } from './walls.ts';
 
 const UNIT: Box = { x: 178, y: 14, width: 616, height: 584 };
@@ -20,7 +20,7 @@ export const outdoor: PlaceLook = {
   ],
   joins: [{ from: { x: 118, y: 372 }, to: { x: 190, y: 470 } }],
   backdrop(pen, bounds) {
-    wall(pen, bounds, '#C9B299', MATERIAL.outdoorWall, '#8C755D');
+    wall(pen, bounds, MATERIAL.sidingLight, MATERIAL.outdoorWall, MATERIAL.sidingShade);
     for (let y = bounds.y - (bounds.y % 34); y < 560; y += 34)
       line(
         pen,
@@ -28,7 +28,7 @@ export const outdoor: PlaceLook = {
           [bounds.x, y],
           [right(bounds), y],
         ],
-        'rgba(70, 50, 30, 0.2)',
+        shade(0.2),
         2,
       );
     pen.fillStyle = MATERIAL.grass;
@@ -48,8 +48,8 @@ export const outdoor: PlaceLook = {
     // The whip from the disconnect, and the line set.
     pen.lineCap = 'round';
     for (const [colour, width] of [
-      ['#3A403D', 15],
-      ['#59615D', 9],
+      [STEEL[9], 15],
+      [STEEL[7], 9],
     ] as const) {
       pen.beginPath();
       pen.moveTo(118, 358);
@@ -64,7 +64,7 @@ export const outdoor: PlaceLook = {
         [bounds.x, 540],
         [178, 540],
       ],
-      '#2C302E',
+      STEEL[10],
       16,
     );
     line(
@@ -78,8 +78,8 @@ export const outdoor: PlaceLook = {
     );
     pen.lineCap = 'butt';
     lifted(pen, 12, () => {
-      fillBox(pen, UNIT, 10, downward(pen, UNIT, '#CBC8BC', MATERIAL.outdoorUnitShade));
+      fillBox(pen, UNIT, 10, downward(pen, UNIT, CREAM[4], MATERIAL.outdoorUnitShade));
     });
-    strokeBox(pen, UNIT, 10, '#7F7C70', 1.4);
+    strokeBox(pen, UNIT, 10, CREAM[7], 1.4);
   },
 };

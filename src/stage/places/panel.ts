@@ -1,6 +1,6 @@
 import { downward, fillBox, lifted, line, strokeBox } from '../pen.ts';
 import type { PlaceLook } from '../place.ts';
-import { MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL, shade, WOOD } from '../tokens.ts';
 import { FOOT, ledge, right, wall } from './walls.ts';
 
 /** The basement wall with the electrical panel. */
@@ -16,7 +16,7 @@ export const panel: PlaceLook = {
   ],
   joins: [],
   backdrop(pen, bounds) {
-    wall(pen, bounds, '#BFB9A8', '#A7A08D', '#716B5A');
+    wall(pen, bounds, CREAM[4], CREAM[5], WOOD[3]);
     for (let y = bounds.y - (bounds.y % 44); y < FOOT; y += 44) {
       const shift = Math.abs(Math.round(y / 44)) % 2 === 0 ? 0 : 44;
       line(
@@ -25,7 +25,7 @@ export const panel: PlaceLook = {
           [bounds.x, y],
           [right(bounds), y],
         ],
-        'rgba(60, 55, 40, 0.16)',
+        shade(0.16),
         2,
       );
       for (let x = bounds.x - (bounds.x % 88) + shift; x < right(bounds); x += 88)
@@ -35,15 +35,15 @@ export const panel: PlaceLook = {
             [x, y],
             [x, y + 44],
           ],
-          'rgba(60, 55, 40, 0.12)',
+          shade(0.12),
           2,
         );
     }
-    ledge(pen, bounds, '#7C745F', '#655D4A');
+    ledge(pen, bounds, WOOD[3], WOOD[4]);
     fillBox(pen, { x: 384, y: bounds.y, width: 32, height: 30 - bounds.y }, 0, MATERIAL.steelShade);
     const box = { x: 138, y: 4, width: 524, height: 592 };
     lifted(pen, 12, () => {
-      fillBox(pen, box, 8, downward(pen, box, '#959C98', MATERIAL.panelGreyShade));
+      fillBox(pen, box, 8, downward(pen, box, STEEL[4], MATERIAL.panelGreyShade));
     });
     strokeBox(pen, box, 8, MATERIAL.steelDark, 1.4);
   },
