@@ -102,6 +102,14 @@ export function isReachable(bench: Bench, point: Point): boolean {
   return part?.kind.terminals.some((candidate) => candidate.id === terminal) === true && terminalsReachable(bench, part);
 }
 
+/** Where a hand takes off what was put there before: a bare end counts although its wire has been landed since. */
+export function isAtHand(bench: Bench, point: Point): boolean {
+  const [id = '', end] = point.split('@');
+  const wire = bench.world.assembly.wireById.get(id);
+  if (!wire || (end !== 'from' && end !== 'to')) return isReachable(bench, point);
+  return isVisible(bench, wireEnd(bench, wire, end).part);
+}
+
 /** Every point that a probe reaches now. */
 export function reachablePoints(bench: Bench): Point[] {
   const { assembly } = bench.world;

@@ -34,7 +34,14 @@ export const ACTION_SCHEMAS = {
   replace: z.strictObject({ name: z.literal('replace'), target: id }),
   /** Help, at the ticket's price: where the fault may still be, which kind of reading tells most, or the exact next step. */
   hint: z.strictObject({ name: z.literal('hint'), depth: z.enum(HINT_DEPTHS) }),
-  name: z.strictObject({ name: z.literal('name'), target: id, mode: id, evidence: z.array(z.int().min(1)).max(40) }),
+  name: z.strictObject({
+    name: z.literal('name'),
+    target: id,
+    mode: id,
+    /** A second fault, on a job that asks for pairs. */
+    also: z.strictObject({ target: id, mode: id }).optional(),
+    evidence: z.array(z.int().min(1)).max(40),
+  }),
   close: z.strictObject({ name: z.literal('close') }),
 } as const;
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type Assembly, assemble } from '../rig/assemble.ts';
-import { dataError } from '../rig/errors.ts';
+import { dataError, pathText } from '../rig/errors.ts';
 import type { RigData } from '../rig/schema.ts';
 import { stateOf } from '../world/world.ts';
 import { act, type Observation, secondsUntilChange } from './act.ts';
@@ -60,8 +60,10 @@ export function phaseOf(attempt: Attempt): Phase {
 export function refusalOf(attempt: Attempt, action: Action): Refusal | undefined {
   const phase = phaseOf(attempt);
   if (phase === 'closed') return { code: 'closed', values: {} };
-  if (attempt.steps.length >= MOST_STEPS) return { code: 'tooManySteps', values: { most: MOST_STEPS } };
-  if (attempt.bench.world.state.time - attempt.bench.arrived > MOST_SECONDS) return { code: 'tooLong', values: {} };
+  // Who has gone astray may still name the fault and close the ticket.
+  const ending = action.name === 'name' || action.name === 'close';
+  if (!ending && attempt.steps.length >= MOST_STEPS) return { code: 'tooManySteps', values: { most: MOST_STEPS } };
+  if (!ending && attempt.bench.world.state.time - attempt.bench.arrived > MOST_SECONDS) return { code: 'tooLong', values: {} };
   if (action.name === 'name') {
     if (phase !== 'working') return { code: 'alreadyNamed', values: {} };
     const beyond = action.evidence.find((number) => number > attempt.steps.length);
@@ -130,15 +132,20 @@ export function leftBehind(bench: Bench): {
   };
 }
 
-export const logSchema = z.strictObject({
+const loggedStepSchema = z.strictObject({ at: z.number().min(0), action: actionSchema });
+/** A log but for its steps, which are looked at one by one. */
+const frameSchema = z.strictObject({
   format: z.literal('bellwire-attempt'),
   version: z.literal(1),
   ticket: z.string().min(1).max(80),
   rig: z.string().min(1).max(80),
-  steps: z.array(z.strictObject({ at: z.number().min(0), action: actionSchema })).max(MOST_STEPS),
+  // Naming and closing are always possible, beyond the most.
+  steps: z.array(z.unknown()).max(MOST_STEPS + 2),
 });
+type LoggedStep = z.infer<typeof loggedStepSchema>;
+type Frame = z.infer<typeof frameSchema>;
 /** A saved attempt: the ticket and what was done, each step with the second on the job at which it was over. */
-export type AttemptLog = z.infer<typeof logSchema>;
+export type AttemptLog = Omit<Frame, 'steps'> & { steps: LoggedStep[] };
 
 export function logOf(attempt: Attempt): AttemptLog {
   return {
@@ -155,11 +162,12 @@ export function logOf(attempt: Attempt): AttemptLog {
  * @throws DataError at the first step that has the wrong shape, is refused, or was over at another second
  */
 export function replay(job: Job, rig: RigData, json: unknown): Attempt {
-  const log = checkLog(json);
+  const log = checkFrame(json);
   if (log.ticket !== job.id) throw dataError('log.otherTicket', 'ticket', { ticket: log.ticket });
   if (log.rig !== job.rig) throw dataError('log.otherRig', 'rig', { rig: log.rig });
   const attempt = begin(job, rig);
-  log.steps.forEach(({ at, action }, index) => {
+  log.steps.forEach((step, index) => {
+    const { at, action } = checkStep(step, index);
     const path = `steps[${index}]`;
     if (action.name === 'watch' && action.seconds === 0)
       throw dataError('log.openWatch', `${path}.action.seconds`, { step: index + 1 });
@@ -173,10 +181,18 @@ export function replay(job: Job, rig: RigData, json: unknown): Attempt {
 
 /** @throws DataError with the path of the first thing that has the wrong shape */
 export function checkLog(json: unknown): AttemptLog {
-  const parsed = logSchema.safeParse(json);
+  const frame = checkFrame(json);
+  return { ...frame, steps: frame.steps.map(checkStep) };
+}
+
+function checkFrame(json: unknown): Frame {
+  const parsed = frameSchema.safeParse(json);
   if (parsed.success) return parsed.data;
-  const issue = parsed.error.issues[0];
-  const path = (issue?.path ?? []).map(String);
-  const index = path[0] === 'steps' ? Number(path[1]) : Number.NaN;
-  throw dataError('log.shape', path.join('.') || '(file)', Number.isNaN(index) ? {} : { step: index + 1 });
+  throw dataError('log.shape', pathText(parsed.error.issues[0]?.path ?? []), {});
+}
+
+function checkStep(step: unknown, index: number): LoggedStep {
+  const parsed = loggedStepSchema.safeParse(step);
+  if (parsed.success) return parsed.data;
+  throw dataError('log.shape', pathText(['steps', index, ...(parsed.error.issues[0]?.path ?? [])]), { step: index + 1 });
 }

@@ -12,6 +12,14 @@ export interface Observed {
   readonly is: string | number;
 }
 
+/** Hypotheses beyond the single lasting faults, where a ticket asks for them. */
+export interface SuspectOptions {
+  /** Conductors that make contact only for a while after they were stirred. */
+  readonly intermittents?: boolean | undefined;
+  /** Faults that may stand beside any other. */
+  readonly pairs?: readonly Fault[] | undefined;
+}
+
 /** The part of a ticket that the physics needs. */
 export interface Job {
   readonly id: string;
@@ -20,6 +28,8 @@ export interface Job {
   readonly mode?: 'coached' | 'practice' | 'graded';
   readonly faults: readonly Fault[];
   readonly weather: Weather;
+  /** What else must be thought of on this job, beside every single lasting fault. */
+  readonly suspects?: SuspectOptions | undefined;
   readonly complaint: {
     readonly history: readonly HistoryAct[];
     readonly observed: readonly Observed[];

@@ -1,8 +1,9 @@
 import { METER_FUNCTIONS } from '../meter/functions.ts';
+import { STIRRED_SECONDS } from '../rig/faults.ts';
 import { MAT_PLACE, WIRE_ENDS } from '../rig/points.ts';
 import { BODY } from '../world/state.ts';
 import { rewire, settle, stateOf } from '../world/world.ts';
-import { bodyOf, canLift, controlReachable, isHere, isReachable, isVisible, reachablePoints, wireEnd } from './access.ts';
+import { bodyOf, canLift, controlReachable, isAtHand, isHere, isReachable, isVisible, reachablePoints, wireEnd } from './access.ts';
 import type { Action, ActionName, ActionOf } from './actions.ts';
 import type { Bench } from './bench.ts';
 import { COST_SECONDS } from './costs.ts';
@@ -288,7 +289,8 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
     seconds: () => COST_SECONDS.jumper,
     refusal(bench, { from, to, on }) {
       const there = bench.world.state.jumpers.find((jumper) => jumper.from === from && jumper.to === to);
-      if (!isReachable(bench, from) || !isReachable(bench, to)) return no('pointNotHere');
+      const within = on ? isReachable : isAtHand;
+      if (!within(bench, from) || !within(bench, to)) return no('pointNotHere');
       if (!on) return there ? undefined : no('noJumper');
       if (from === to) return no('samePoint');
       if (bench.world.state.jumpers.length >= 4) return no('tooManyJumpers');
@@ -329,8 +331,11 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
       if (!wire || !canLift(wire)) return no('noSuchWire');
       return wireHere(bench, id) ? undefined : no('wireNotHere');
     },
-    apply() {},
-    electrical: false,
+    apply(bench, { wire: id }) {
+      const wire = wireOf(bench, id);
+      if (wire) bench.world.state.stirredUntil[wire.index] = bench.world.state.time + STIRRED_SECONDS;
+    },
+    electrical: true,
     options: (bench) => bench.world.assembly.wires.filter(canLift).map((wire) => ({ name: 'tug', wire: wire.id })),
   },
   unplug: {

@@ -4,6 +4,7 @@ import { isDataError } from '../rig/errors.ts';
 import { checkFiles } from './check.ts';
 import { wordsOf } from './files.ts';
 import { netlist } from './netlist.ts';
+import { par } from './par.ts';
 import { play } from './play.ts';
 
 await i18next.init({ lng: 'en', resources: { en: wordsOf('en') }, interpolation: { escapeValue: false } });
@@ -39,6 +40,16 @@ function playText(ticket: string, log: string): string {
   return [i18next.t('cli:columns'), ...rows, ...items, i18next.t('cli:total', { total: debrief.total })].join('\n');
 }
 
+/** The reference way for people: minutes, suspects left, and the step. */
+function parText(ticket: string): string {
+  const way = par(ticket);
+  const rows = way.actions.map(
+    (action, index) => `${String(index + 1).padStart(3)}  ${String(way.left[index] ?? 0).padStart(4)}  ${JSON.stringify(action)}`,
+  );
+  const minutes = new Intl.NumberFormat(i18next.language, { maximumFractionDigits: 1 }).format(way.seconds / 60);
+  return [i18next.t('cli:parColumns'), ...rows, i18next.t('cli:par', { count: way.actions.length, minutes })].join('\n');
+}
+
 function run(args: readonly string[]): number {
   const { values, positionals } = parseArgs({
     args: [...args],
@@ -51,6 +62,10 @@ function run(args: readonly string[]): number {
       const { steps, debrief } = play(first, values.log);
       say(JSON.stringify({ steps, debrief }, undefined, 2));
     } else say(playText(first, values.log));
+    return 0;
+  }
+  if (command === 'par' && first !== undefined) {
+    say(values.json ? JSON.stringify(par(first), undefined, 2) : parText(first));
     return 0;
   }
   if (command === 'netlist' && first !== undefined) {

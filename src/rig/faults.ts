@@ -23,7 +23,17 @@ export interface PossibleFault {
 const POOR_JOINT_OHMS = [40, 200] as const;
 
 /** What can befall a wire, with how common it is; common practice, no source. */
-const WEIGHTS = { open: 0.6, loose: 0.5, poor: 0.3, toEarth: 0.3, short: 0.15, swap: 0.12, harness: 0.12, pin: 0.15 } as const;
+const WEIGHTS = {
+  open: 0.6,
+  loose: 0.5,
+  poor: 0.3,
+  toEarth: 0.3,
+  short: 0.15,
+  swap: 0.12,
+  harness: 0.12,
+  pin: 0.15,
+  intermittent: 0.3,
+} as const;
 
 /** `shortTo:other` and the like: a wire's mode that names a second wire. */
 export function splitMode(mode: string): { readonly base: string; readonly other: string | undefined } {
@@ -67,8 +77,14 @@ function conductorFaults(rig: RigData, wire: RigWire, section: Section): Possibl
   return faults;
 }
 
-/** Every single fault that a rig can have: each part's declared modes, and the ways of its wires. */
-export function possibleFaults(rig: RigData): PossibleFault[] {
+/** Seconds for which an intermittent conductor makes contact after somebody stirred it; common practice, no source. */
+export const STIRRED_SECONDS = 300;
+
+/**
+ * Every single fault that a rig can have: each part's declared modes, and the ways of its wires.
+ * @param intermittents conductors that make contact only for a while after they are stirred, too
+ */
+export function possibleFaults(rig: RigData, intermittents = false): PossibleFault[] {
   const faults: PossibleFault[] = [];
   for (const part of rig.parts) {
     const kind = CATALOGUE.get(part.kind);
@@ -103,6 +119,18 @@ export function possibleFaults(rig: RigData): PossibleFault[] {
         weight: WEIGHTS.harness * wire.weight,
         members: plain(wire.id, 'open'),
       });
+  }
+  if (intermittents) {
+    for (const wire of rig.wires) {
+      if (wire.fixed || wire.pin) continue;
+      faults.push({
+        section: wire.cable === undefined ? 'equipment' : 'cable',
+        target: wire.id,
+        mode: 'intermittent',
+        weight: (wire.cable === undefined ? WEIGHTS.harness : WEIGHTS.intermittent) * wire.weight,
+        members: plain(wire.id, 'intermittent'),
+      });
+    }
   }
   return faults.filter((fault) => fault.weight > 0);
 }

@@ -3,6 +3,7 @@ import { assemble } from '../rig/assemble.ts';
 import { dataError } from '../rig/errors.ts';
 import { possibleFaults } from '../rig/faults.ts';
 import type { RigData } from '../rig/schema.ts';
+import { sameNaming } from '../suspects/hypotheses.ts';
 import { stateOf } from '../world/world.ts';
 import type { Ticket } from './ticket.ts';
 
@@ -12,9 +13,15 @@ import type { Ticket } from './ticket.ts';
  */
 export function checkTicket(ticket: Ticket, rig: RigData): void {
   if (ticket.rig !== rig.id) throw dataError('ticket.rig', 'rig', { rig: ticket.rig });
-  const possible = possibleFaults(rig);
-  ticket.faults.forEach((fault, index) => {
-    const path = `faults[${index}]`;
+  const possible = possibleFaults(rig, ticket.suspects?.intermittents);
+  const listed = [
+    ...ticket.faults.map((fault, index) => ({ fault, path: `faults[${index}]` })),
+    ...(ticket.suspects?.pairs ?? []).map((fault, index) => ({ fault, path: `suspects.pairs[${index}]` })),
+  ];
+  if (ticket.faults.length > 1 && !ticket.suspects?.pairs?.some((pair) => ticket.faults.some((fault) => sameNaming(fault, pair)))) {
+    throw dataError('ticket.pair', 'faults', {});
+  }
+  listed.forEach(({ fault, path }) => {
     if (!possible.some((each) => each.target === fault.target))
       throw dataError('ticket.target', `${path}.target`, { target: fault.target });
     const found = possible.find((each) => each.target === fault.target && each.mode === fault.mode);

@@ -6,6 +6,8 @@ import { rubricSchema } from '../score/rubric.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
 
+const faultSchema = z.strictObject({ target: id, mode: z.string().min(1).max(80), magnitude: z.number().default(0) });
+
 const observedSchema = z.strictObject({
   part: id,
   sign: z.string().min(1).max(40),
@@ -24,10 +26,10 @@ export const ticketSchema = z.strictObject({
   rubric: rubricSchema.optional(),
   /** Where it stands in the list. */
   order: z.number().int().min(0).max(10_000),
-  faults: z
-    .array(z.strictObject({ target: id, mode: z.string().min(1).max(80), magnitude: z.number().default(0) }))
-    .min(1)
-    .max(1),
+  /** What is really wrong: one fault, or a pair where `suspects` asks for pairs. */
+  faults: z.array(faultSchema).min(1).max(2),
+  /** Hypotheses beyond the single lasting faults. */
+  suspects: z.strictObject({ intermittents: z.boolean().optional(), pairs: z.array(faultSchema).max(4).optional() }).optional(),
   weather: z
     .strictObject({
       outdoorFahrenheit: z.number().min(-60).max(130).optional(),

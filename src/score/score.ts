@@ -1,12 +1,11 @@
 import { type Attempt, leftBehind, type Step } from '../attempt/attempt.ts';
-import { possibleFaults } from '../rig/faults.ts';
 import type { RigData } from '../rig/schema.ts';
 import { alikeTo } from '../suspects/answers.ts';
 import { leftByEvidence } from '../suspects/evidence.ts';
 import { posterior, survivors } from '../suspects/field.ts';
 import { type Following, followAttempt, leftNow } from '../suspects/follow.ts';
 import { type Ground, prepareGround } from '../suspects/ground.ts';
-import { type Naming, namingOf, sameNaming } from '../suspects/hypotheses.ts';
+import { type Naming, namingsOf, sameNaming } from '../suspects/hypotheses.ts';
 import type { Debrief, JudgedStep, Par, ScoreItem, ScoreLine, ScoreReason } from './debrief.ts';
 import { judge } from './judge.ts';
 import { parOf } from './par.ts';
@@ -38,7 +37,7 @@ export function debriefOf(
   const following = followAttempt(attempt, ground);
   const truth = truthOf(attempt);
   const nameStep = attempt.steps.find((step) => step.action.name === 'name');
-  const named = nameStep && namedBy(attempt.assembly.rig, nameStep);
+  const named = nameStep && namedBy(attempt, nameStep);
   const left = leftNow(following);
   const leftAtNaming = [...survivors(following.field, left)].flatMap((hypothesis) => following.field.hypotheses[hypothesis] ?? []);
   const probabilities = posterior(following.field, left);
@@ -64,7 +63,7 @@ export function debriefOf(
     items,
     truth,
     named,
-    rightNaming: answer.some((each) => isTrue(attempt, each)),
+    rightNaming: answer.some((each) => sameNaming(each, truth)),
     alike,
     suspectsAtStart: survivors(following.field, following.arrival.matched).size,
     steps,
@@ -95,22 +94,26 @@ function hintsTaken(attempt: Attempt, rubric: Rubric): ScoreReason[] {
   );
 }
 
+/** What is really wrong, as it would be named. */
 function truthOf(attempt: Attempt): Naming {
-  const fault = attempt.job.faults[0];
-  const possible = possibleFaults(attempt.assembly.rig).find((each) => fault && sameNaming(each, fault));
-  if (!possible) throw new Error(`ticket ${attempt.job.id} has no fault that its rig can have`);
-  return namingOf(possible);
+  const [first, second] = attempt.job.faults;
+  const truth = first && {
+    target: first.target,
+    mode: first.mode,
+    ...(second ? { also: { target: second.target, mode: second.mode } } : {}),
+  };
+  const found = truth && namingsOf(attempt.assembly.rig, attempt.job.suspects).find((each) => sameNaming(each, truth));
+  if (!found) throw new Error(`ticket ${attempt.job.id} has a fault that is none of its suspects`);
+  return found;
 }
 
-function isTrue(attempt: Attempt, named: Naming): boolean {
-  return attempt.job.faults.some((fault) => sameNaming(fault, named));
-}
-
-function namedBy(rig: RigData, step: Step): Naming | undefined {
+function namedBy(attempt: Attempt, step: Step): Naming | undefined {
   const { action } = step;
   if (action.name !== 'name') return undefined;
-  const possible = possibleFaults(rig).find((each) => each.target === action.target && each.mode === action.mode);
-  return possible && namingOf(possible);
+  const { target, mode, also } = action;
+  return namingsOf(attempt.assembly.rig, attempt.job.suspects).find((each) =>
+    sameNaming(each, { target, mode, ...(also ? { also } : {}) }),
+  );
 }
 
 function reason(code: string, points: number, step?: number, values: ScoreReason['values'] = {}): ScoreReason {
@@ -147,7 +150,7 @@ function isolation(attempt: Attempt, rubric: Rubric, verdict: Verdict): ScoreLin
   const { named, answer, truth } = verdict;
   if (!named) return line(of, [reason('notNamed', 0)]);
   const step = attempt.steps.find((each) => each.action.name === 'name')?.view.number;
-  const right = answer.some((each) => isTrue(attempt, each));
+  const right = answer.some((each) => sameNaming(each, truth));
   const weighed = (code: 'part' | 'failure', points: number, probability: number) =>
     reason(probability > 0.999 ? `${code}Right` : `${code}Guessed`, points * probability, step, {
       percent: Math.round(probability * 100),

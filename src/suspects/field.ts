@@ -5,9 +5,8 @@ import { type Bench, complaintHolds, createBench } from '../attempt/bench.ts';
 import type { Job } from '../attempt/job.ts';
 import { expectedGainBits, type Prediction } from '../diagnosis/information.ts';
 import type { Assembly } from '../rig/assemble.ts';
-import { possibleFaults } from '../rig/faults.ts';
 import { fingerprint, observationsApart } from './apart.ts';
-import { type Naming, namingOf } from './hypotheses.ts';
+import { hypothesesOf, type Naming } from './hypotheses.ts';
 
 /** One member of a hypothesis in a world of its own, driven by exactly the trainee's actions. */
 export interface Twin {
@@ -43,13 +42,11 @@ export function gatherField(job: Job, assembly: Assembly): Field {
   const hypotheses: Naming[] = [];
   const weights: number[] = [];
   const found: { hypothesis: number; bench: Bench; share: number }[] = [];
-  for (const fault of possibleFaults(assembly.rig)) {
-    const benches = fault.members
-      .map((member) => createBench(assembly, [member], job))
-      .filter((bench) => complaintHolds(bench, job));
+  for (const { naming, weight, members } of hypothesesOf(assembly.rig, job.suspects)) {
+    const benches = members.map((faults) => createBench(assembly, faults, job)).filter((bench) => complaintHolds(bench, job));
     if (benches.length === 0) continue;
-    const hypothesis = hypotheses.push(namingOf(fault)) - 1;
-    weights.push(fault.weight);
+    const hypothesis = hypotheses.push(naming) - 1;
+    weights.push(weight);
     for (const bench of benches) found.push({ hypothesis, bench, share: 1 / benches.length });
   }
   const total = weights.reduce((sum, weight) => sum + weight, 0);

@@ -1,4 +1,4 @@
-import { isReachable, nodeAt, reachablePoints } from '../attempt/access.ts';
+import { isReachable, nodeAt, reachablePoints, voltsToEarth } from '../attempt/access.ts';
 import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { COST_SECONDS } from '../attempt/costs.ts';
@@ -36,7 +36,13 @@ interface Candidate {
  * @param touching only pairs with one of these; all pairs when it is empty
  */
 export function leadReadings(truth: Bench, twins: readonly Bench[], touching: readonly Point[] = []): PossibleReading[] {
-  const candidates = candidatesFor(reachablePoints(truth), twins, touching);
+  // The pair nearest earth comes first and takes the black lead: of equals, the one that the trade would take.
+  const first = twins[0] ?? truth;
+  const points = reachablePoints(truth)
+    .map((point) => ({ point, volts: voltsToEarth(first, point) }))
+    .sort((a, b) => a.volts - b.volts)
+    .map(({ point }) => point);
+  const candidates = candidatesFor(points, twins, touching);
   // Twin by twin, because one solver serves them all.
   for (const twin of twins) {
     const read = prober(twin);

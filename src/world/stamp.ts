@@ -95,7 +95,8 @@ export function stampWires({ wiring, assembly, state }: Wired, faults: readonly 
     }
     stamp.contact(own.landingFrom, state.lifted[2 * wire.index] === 0 && mine?.mode !== 'looseFrom', LANDING_OHMS);
     stamp.contact(own.landingTo, state.lifted[2 * wire.index + 1] === 0 && mine?.mode !== 'looseTo', LANDING_OHMS);
-    stamp.contact(own.body, mine?.mode !== 'open', ohms + (mine?.mode === 'poor' ? mine.magnitude : 0));
+    const parted = mine?.mode === 'open' || (mine?.mode === 'intermittent' && state.time >= (state.stirredUntil[wire.index] ?? 0));
+    stamp.contact(own.body, !parted, ohms + (mine?.mode === 'poor' ? mine.magnitude : 0));
     if (own.earth >= 0) {
       if (mine?.mode === 'toEarth') stamp.resistor(own.earth, SHORT_OHMS);
       else stamp.open(own.earth);

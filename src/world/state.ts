@@ -22,6 +22,8 @@ export interface WorldState {
   readonly covers: number[];
   /** By wire and end: 2·wire is its `from`, 2·wire + 1 its `to`; 1 is lifted. */
   readonly lifted: number[];
+  /** By wire: until when a stir holds an intermittent conductor together, seconds. */
+  readonly stirredUntil: number[];
   /** Faults that were put right, by their place in the world's list. */
   readonly repaired: number[];
   jumpers: { readonly from: Point; readonly to: Point }[];
@@ -38,6 +40,7 @@ export function cloneState(state: WorldState): WorldState {
     bodies: [...state.bodies],
     covers: [...state.covers],
     lifted: [...state.lifted],
+    stirredUntil: [...state.stirredUntil],
     repaired: [...state.repaired],
     jumpers: [...state.jumpers],
   };

@@ -56,6 +56,7 @@ export function createWorld(assembly: Assembly, faults: readonly Fault[], weathe
       bodies: assembly.parts.map(() => 0),
       covers: rig.covers.map(() => 0),
       lifted: new Array<number>(assembly.wires.length * 2).fill(0),
+      stirredUntil: assembly.wires.map(() => Number.NEGATIVE_INFINITY),
       repaired: faults.map(() => 0),
       jumpers: [],
       series: undefined,
