@@ -6,8 +6,15 @@ const MOST_AT_ONCE = 200;
 
 /** World time of what happens next by itself, seconds; Infinity when nothing will. */
 function nextEvent(world: World): number {
-  let soonest = world.state.crossing;
-  for (const { due } of world.state.parts) if (due < soonest) soonest = due;
+  const { crossing, parts, settledAt, stirredUntil } = world.state;
+  let soonest = crossing;
+  for (const { due } of parts) if (due < soonest) soonest = due;
+  for (const { target, mode } of world.faults) {
+    if (mode !== 'intermittent') continue;
+    // A conductor that was stirred parts again.
+    const until = stirredUntil[world.assembly.wireById.get(target)?.index ?? -1] ?? 0;
+    if (until > settledAt && until < soonest) soonest = until;
+  }
   return soonest;
 }
 

@@ -192,3 +192,22 @@ describe('a float switch that is up', () => {
     expect(sign(attempt, 'compressor', 'running')).toBe('run');
   });
 });
+
+// Common practice, no source (physics.md, Failure modes): intermittent, a tug test finds it.
+describe('an intermittent conductor', () => {
+  const fault = { target: 'statY', mode: 'intermittent', magnitude: 0 };
+
+  it('makes contact for a while after it was tugged, and parts by itself', () => {
+    const attempt = arriveAt({ weather: HOT_DAY, faults: [fault] });
+    callFor(attempt, 'cool');
+    expect(sign(attempt, 'compressor', 'running')).toBe('off');
+    open(attempt, 'blowerDoor');
+    operate(attempt, 'doorSwitch', 'plunger', 'held');
+    wait(attempt, 10);
+    take(attempt, { name: 'tug', wire: 'statY' });
+    expect(sign(attempt, 'compressor', 'running')).toBe('run');
+    const held = waitUntil(attempt, () => sign(attempt, 'compressor', 'running') === 'off');
+    expect(held).toBeGreaterThan(60);
+    expect(held).toBeLessThanOrEqual(300);
+  });
+});
