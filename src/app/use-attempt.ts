@@ -1,17 +1,21 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../attempt/actions.ts';
-import { type Attempt, type AttemptLog, begin, logOf, optionsOf, perform, replay, viewOf } from '../attempt/attempt.ts';
+import { type Attempt, begin, logOf, optionsOf, perform, replay, viewOf } from '../attempt/attempt.ts';
 import type { BenchView, StepView } from '../attempt/view.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { retell } from './retell.ts';
+import { type StepTold, stepSpoken, tellStep } from './step-words.ts';
 import { type Kept, keepClosed, keepRunning, readRunning } from './storage.ts';
-import { stepSpoken, t } from './words.ts';
+import { t } from './words.ts';
 
 /** What a bench page needs of the running attempt. */
 export interface Bench {
   readonly ticket: Ticket;
   readonly rig: RigData;
   readonly view: BenchView;
+  /** Every step in words, as they stood when it was taken. */
+  readonly told: readonly StepTold[];
   /** Every discrete action that is allowed now. */
   readonly options: readonly Action[];
   readonly act: (action: Action) => void;
@@ -27,17 +31,26 @@ export interface Bench {
 
 interface Loaded {
   readonly attempt: Attempt;
+  readonly told: readonly StepTold[];
   readonly origin: Bench['origin'];
 }
 
 async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
   const log = await readRunning(ticket.id);
-  if (log === undefined) return { attempt: begin(ticket, rig), origin: 'begun' };
+  if (log === undefined) return { attempt: begin(ticket, rig), told: [], origin: 'begun' };
   try {
-    return { attempt: replay(ticket, rig, log as AttemptLog), origin: 'resumed' };
+    const { steps } = replay(ticket, rig, log);
+    return {
+      ...retell(
+        ticket,
+        rig,
+        steps.map((step) => step.action),
+      ),
+      origin: 'resumed',
+    };
   } catch {
     // Kept by another version, or damaged: told on the bench, and the job starts anew.
-    return { attempt: begin(ticket, rig), origin: 'lost' };
+    return { attempt: begin(ticket, rig), told: [], origin: 'lost' };
   }
 }
 
@@ -45,6 +58,7 @@ async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
 export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
   const [loaded, setLoaded] = useState<Loaded>();
   const [view, setView] = useState<BenchView>();
+  const [told, setTold] = useState<readonly StepTold[]>([]);
   const [refused, setRefused] = useState<string>();
   const [said, setSaid] = useState('');
   const [kept, setKept] = useState<Kept>('kept');
@@ -56,6 +70,7 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
       if (!current) return;
       setLoaded(result);
       setView(viewOf(result.attempt));
+      setTold(result.told);
     });
     return () => {
       current = false;
@@ -73,6 +88,7 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
       const next = viewOf(loaded.attempt);
       setRefused(undefined);
       setView(next);
+      setTold((before) => [...before, tellStep(next, result.step)]);
       setSaid(spoken(next, result.step));
       const log = logOf(loaded.attempt);
       void (next.phase === 'closed' ? keepClosed(ticket.id, log) : keepRunning(ticket.id, log)).then(setKept);
@@ -82,7 +98,19 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
 
   if (loaded === undefined || view === undefined) return undefined;
   if (options.current?.view !== view) options.current = { view, actions: optionsOf(loaded.attempt) };
-  return { ticket, rig, view, options: options.current.actions, act, refused, said, say: setSaid, kept, origin: loaded.origin };
+  return {
+    ticket,
+    rig,
+    view,
+    told,
+    options: options.current.actions,
+    act,
+    refused,
+    said,
+    say: setSaid,
+    kept,
+    origin: loaded.origin,
+  };
 }
 
 function spoken(view: BenchView, step: StepView): string {

@@ -1,7 +1,6 @@
 /** Keys and values from the rooms below, put into words: names of points and parts, steps, readings, times. */
 import i18next from 'i18next';
-import type { Action } from '../attempt/actions.ts';
-import type { BenchView, Notice, PartView, StepView, TerminalView } from '../attempt/view.ts';
+import type { BenchView, PartView, TerminalView } from '../attempt/view.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
@@ -142,124 +141,9 @@ export function readingSpoken(reading: Reading): string {
   return reading.tone ? t('meter:spoken.withTone', { value }) : value;
 }
 
-/** What a step measured, for the notebook: the pair of points or the wire in the clamp. */
-export function measuredName(view: BenchView, step: StepView): string {
-  if (step.fn === 'ampsAc') {
-    const around = clampAt(view, step.number);
-    return around === undefined ? t('meter:fn.ampsAc') : t('app:point.clamped', { wire: thingName(around) });
-  }
-  if (step.red === undefined || step.black === undefined) return t('app:point.leadsFree');
-  return pairName(view, step.red, step.black);
-}
-
-/** Whether a step's reading speaks for itself: the meter was moved, and nothing else. */
-function isMeterMove(step: StepView): boolean {
-  return step.action.name === 'probe' || step.action.name === 'meter' || step.action.name === 'clamp';
-}
-
-/** What a reading is of: what was measured, and what had been done to the circuit in that step. */
-export function readingWords(view: BenchView, step: StepView): string {
-  const measured = measuredName(view, step);
-  return isMeterMove(step) ? measured : t('app:point.after', { measured, done: doneText(view, step.action) });
-}
-
-/** A step in few words: what was measured and read when the meter was moved, else what was done. */
-export function stepWords(view: BenchView, step: StepView): string {
-  if (!isMeterMove(step) || step.reading === undefined || step.reading.kind === 'blank') return doneText(view, step.action);
-  return `${measuredName(view, step)}: ${readingText(step.reading)}`;
-}
-
-function clampAt(view: BenchView, number: number): string | undefined {
-  for (let index = number - 1; index >= 0; index -= 1) {
-    const action = view.steps[index]?.action;
-    if (action?.name === 'clamp') return action.around ?? undefined;
-  }
-  return undefined;
-}
-
-function wireEndPlace(view: BenchView, wire: string, end: 'from' | 'to'): string {
-  const home = view.wires.find((each) => each.id === wire)?.ends[end].home;
-  return home === undefined ? '' : pointName(view, home);
-}
-
 /** A control's position or value, in words. */
 export function positionName(value: string | number): string {
   return typeof value === 'number' ? t('app:fahrenheit', { value: number(value) }) : t(`parts:position.${value}`);
-}
-
-/** Key under `action:` and its values; shared by what was done (`action:`) and what can be done (`action:do.`). */
-function actionWords(view: BenchView, action: Action): { readonly key: string; readonly values: Values } {
-  switch (action.name) {
-    case 'walk':
-      return { key: 'walk', values: { place: placeName(action.to) } };
-    case 'cover':
-      return { key: action.open ? 'coverOpen' : 'coverShut', values: { cover: t(`rig:cover.${action.cover}`) } };
-    case 'operate':
-      return {
-        key: 'operate',
-        values: {
-          part: partName(action.part),
-          control: t(`parts:control.${action.control}`),
-          position: positionName(action.position),
-        },
-      };
-    case 'set':
-      return {
-        key: 'set',
-        values: { part: partName(action.part), control: t(`parts:control.${action.control}`), value: positionName(action.value) },
-      };
-    case 'pull':
-    case 'turn':
-    case 'mat':
-    case 'seat':
-    case 'unplug':
-    case 'plug':
-    case 'look':
-      return { key: action.name, values: { part: partName(action.part) } };
-    case 'meter':
-      return { key: action.fn === 'off' ? 'meterOff' : 'meter', values: { fn: t(`meter:fn.${action.fn}`) } };
-    case 'probe':
-      return action.at === null
-        ? { key: `${action.lead}Off`, values: {} }
-        : { key: action.lead, values: { point: pointName(view, action.at) } };
-    case 'clamp':
-      if (action.around === null) return { key: 'clampOff', values: {} };
-      return { key: action.turns > 1 ? 'clampTurns' : 'clamp', values: { wire: thingName(action.around), turns: action.turns } };
-    case 'jumper':
-      return {
-        key: action.on ? 'jumperOn' : 'jumperOff',
-        values: { from: pointName(view, action.from), to: pointName(view, action.to) },
-      };
-    case 'lift':
-    case 'land':
-      return { key: action.name, values: { wire: wireName(action.wire), point: wireEndPlace(view, action.wire, action.end) } };
-    case 'tug':
-      return { key: 'tug', values: { wire: wireName(action.wire) } };
-    case 'wait':
-      return { key: 'wait', values: { span: span(action.seconds) } };
-    case 'watch':
-      return { key: 'watch', values: { span: span(action.seconds) } };
-    case 'replace':
-      return { key: 'replace', values: { target: thingName(action.target) } };
-    case 'hint':
-      return { key: 'hint', values: { depth: t(`action:depth.${action.depth}`) } };
-    case 'name':
-      return { key: 'name', values: { target: thingName(action.target), mode: modeName(action.mode) } };
-    case 'close':
-      return { key: 'close', values: {} };
-  }
-}
-
-/** What was done, short and in the past tense. */
-export function doneText(view: BenchView, action: Action): string {
-  const { key, values } = actionWords(view, action);
-  return t(`action:${key}`, values);
-}
-
-/** What a button does, in the imperative. */
-export function doText(view: BenchView, action: Action): string {
-  const { key, values } = actionWords(view, action);
-  return t(`action:do.${key}`, values);
 }
 
 /** A sign or a change of one, in words; empty when the sign has none (a face shows it, nobody would say it). */
@@ -268,28 +152,4 @@ export function signText(key: string, value: number | string): string {
   if (hasWords(exact)) return t(exact);
   const general = `parts:sign.${key}.value`;
   return hasWords(general) ? t(general, { value: typeof value === 'number' ? number(value) : value }) : '';
-}
-
-/** A change that was seen or heard, in words; empty when it has none. */
-export function noticeText(view: BenchView, notice: Notice): string {
-  const landed = notice.key.startsWith('landed.') && typeof notice.value === 'string';
-  const words = landed ? landedText(view, String(notice.value)) : signText(notice.key, notice.value);
-  return words === '' ? '' : t('app:notice', { part: thingName(notice.part), words });
-}
-
-function landedText(view: BenchView, at: Point): string {
-  return at.includes('@') ? t('app:landedHome') : t('app:landedOn', { point: pointName(view, at) });
-}
-
-/** What was noticed in a step, in words, each thing once and as it stood in the end. */
-export function noticedTexts(view: BenchView, step: StepView): readonly string[] {
-  const last = new Map(step.noticed.map((each) => [`${each.part}.${each.key}`, each]));
-  return [...last.values()].map((each) => noticeText(view, each)).filter((words) => words !== '');
-}
-
-/** What a step brought, as it is announced: what was done, what was noticed, what the meter says. */
-export function stepSpoken(view: BenchView, step: StepView): string {
-  const noticed = noticedTexts(view, step);
-  const reading = step.reading === undefined ? [] : [t('app:meterSays', { reading: readingSpoken(step.reading) })];
-  return [doneText(view, step.action), ...noticed, ...reading].join('. ');
 }

@@ -1,24 +1,14 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { doneText, doText } from '../../src/app/action-words.ts';
 import { readingsOf } from '../../src/app/bench/readings.ts';
-import {
-  clock,
-  doneText,
-  doText,
-  hasWords,
-  measuredName,
-  modeName,
-  noticedTexts,
-  readingSpoken,
-  readingText,
-  span,
-  stepSpoken,
-  terminalName,
-} from '../../src/app/words.ts';
+import { retell } from '../../src/app/retell.ts';
+import { noticedTexts, readingWords, stepSpoken, tellStep } from '../../src/app/step-words.ts';
+import { clock, hasWords, modeName, readingSpoken, readingText, span, terminalName } from '../../src/app/words.ts';
 import { optionsOf, viewOf } from '../../src/attempt/attempt.ts';
 import type { BenchView, StepView } from '../../src/attempt/view.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
 import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
-import { black, mat, meter, open, pull, red, SOLUTIONS, turn, wait, walk } from '../score/solutions.ts';
+import { black, lift, mat, meter, open, pull, red, SOLUTIONS, seat, turn, wait, walk } from '../score/solutions.ts';
 import { speakEnglish } from './english.ts';
 
 beforeAll(speakEnglish);
@@ -40,7 +30,7 @@ test('a supply reading is named by its terminals and shown with its unit', () =>
   take(attempt, pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc'));
   const view = viewOf(attempt);
   const step = lastOf(view);
-  expect(measuredName(view, step)).toBe('R to C, sub-base');
+  expect(readingWords(tellStep(view, step))).toBe('R to C, sub-base');
   expect(step.reading && readingText(step.reading)).toMatch(/^2\d\.\d\d V~$/);
   expect(step.reading && readingSpoken(step.reading)).toMatch(/^2\d\.\d\d volts AC$/);
   expect(stepSpoken(view, step)).toMatch(/^meter on volts AC\. Meter: 2\d\.\d\d volts AC$/);
@@ -55,9 +45,17 @@ test('ohms on a live circuit is told as live, with no number', () => {
 });
 
 test('the notebook has a reading once, however long the leads stay', () => {
-  const attempt = start('fanButNoCooling');
-  take(attempt, pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsDc'), wait(15), wait(15));
-  expect(readingsOf(viewOf(attempt)).map((step) => step.number)).toEqual([4]);
+  const job = ticket('fanButNoCooling');
+  const steps = [
+    pull('thermostat'),
+    red('subbase.R'),
+    black('subbase.C'),
+    meter('voltsDc'),
+    wait(15),
+    wait(15),
+    lift('statR', 'to'),
+  ];
+  expect(readingsOf(retell(job, rigOf(job), steps).told).map((each) => each.step.number)).toEqual([4, 7]);
 });
 
 test('opening the blower door is told with what it lets one see', () => {
@@ -88,6 +86,17 @@ test('unmarked pins are counted from the left as they are seen, mirrored when tu
   ]);
   take(attempt, mat('thermostat'));
   expect(names()).toEqual(['R', 'W', 'Y', 'G', 'C', '+', '−']);
+});
+
+test('what was jotted down keeps the names of its time: pins seen from behind, then with pigtails on the mat', () => {
+  const job = ticket('fanButNoCooling');
+  const behind = [pull('thermostat'), turn('thermostat'), meter('tone'), red('thermostat.R'), black('thermostat.Y')];
+  const onTheMat = [mat('thermostat'), red('thermostat.R'), black('thermostat.Y'), seat('thermostat')];
+  const { told } = retell(job, rigOf(job), [...behind, ...onTheMat]);
+  expect(told.filter((each) => each.measured !== '').map(readingWords)).toEqual([
+    'pin 5 from the left to pin 3 from the left, thermostat',
+    'R to Y, thermostat',
+  ]);
 });
 
 /** A key that has no words comes back as itself, without its namespace, or inside braces. */

@@ -1,7 +1,8 @@
 /** Plays the list bench with the keyboard alone: Tab to what is named, then Enter or Space; R and B for the leads; digits for the meter. */
 import type { Page } from 'playwright-core';
+import { doText } from '../../src/app/action-words.ts';
 import { METER_KEYS } from '../../src/app/bench/use-leads.ts';
-import { doText, partName, placeName, pointName, positionName, t, thingName, wireName } from '../../src/app/words.ts';
+import { partName, placeName, pointName, positionName, t, thingName, wireName } from '../../src/app/words.ts';
 import type { Action, ActionOf } from '../../src/attempt/actions.ts';
 import { type Attempt, viewOf } from '../../src/attempt/attempt.ts';
 import { evidenceLabel, expectSteps, namingOfAction, takeStep } from './shadow.ts';

@@ -2,19 +2,21 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { readingsOf } from '../../src/app/bench/readings.ts';
-import { clock, modeName, placeName, readingWords, t, thingName } from '../../src/app/words.ts';
+import { retell } from '../../src/app/retell.ts';
+import { readingWords, type StepTold } from '../../src/app/step-words.ts';
+import { clock, modeName, placeName, t, thingName } from '../../src/app/words.ts';
 import type { Action, ActionOf } from '../../src/attempt/actions.ts';
 import { type Attempt, logOf, perform, viewOf } from '../../src/attempt/attempt.ts';
 import { debriefOf } from '../../src/score/score.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
-import { start } from '../scenario/shipped.ts';
+import { start, ticket } from '../scenario/shipped.ts';
 import { SOLUTIONS } from '../score/solutions.ts';
 
 /** A solution's steps as a hand takes them: waits by the buttons, settings degree by degree, every reading ticked as evidence. */
-export function stepsOf(ticket: string): readonly Action[] {
-  const solution = SOLUTIONS[ticket];
-  if (solution === undefined) throw new Error(`no solution for ${ticket}`);
-  const shadow = start(ticket);
+export function stepsOf(id: string): readonly Action[] {
+  const solution = SOLUTIONS[id];
+  if (solution === undefined) throw new Error(`no solution for ${id}`);
+  const shadow = start(id);
   const steps: Action[] = [];
   const take = (action: Action) => {
     for (const each of asPresses(shadow, action)) {
@@ -23,7 +25,7 @@ export function stepsOf(ticket: string): readonly Action[] {
     }
   };
   solution.search.forEach(take);
-  take({ name: 'name', ...solution.name, evidence: readingsOf(viewOf(shadow)).map((step) => step.number) });
+  take({ name: 'name', ...solution.name, evidence: readingsOf(toldOf(shadow)).map((each) => each.step.number) });
   solution.after.forEach(take);
   return steps;
 }
@@ -52,6 +54,16 @@ export function takeStep(shadow: Attempt, action: Action): void {
   if (!outcome.ok) throw new Error(`${JSON.stringify(action)} refused: ${outcome.refusal.code}`);
 }
 
+/** The shadow's steps in words, each as it stood when it was taken. */
+function toldOf(shadow: Attempt): readonly StepTold[] {
+  const job = ticket(shadow.job.id);
+  return retell(
+    job,
+    shadow.assembly.rig,
+    shadow.steps.map((step) => step.action),
+  ).told;
+}
+
 /** The page has taken as many steps as its shadow, in as much time. */
 export async function expectSteps(page: Page, shadow: Attempt): Promise<void> {
   const view = viewOf(shadow);
@@ -70,10 +82,9 @@ export function namingOfAction(shadow: Attempt, action: ActionOf<'name'>) {
 
 /** The label of a reading's box in the window. */
 export function evidenceLabel(shadow: Attempt, number: number): RegExp {
-  const view = viewOf(shadow);
-  const step = view.steps[number - 1];
-  if (step === undefined) throw new Error(`no step ${number}`);
-  const words = t('app:naming.reading', { step: number, what: readingWords(view, step), place: placeName(step.place) });
+  const told = toldOf(shadow)[number - 1];
+  if (told === undefined) throw new Error(`no step ${number}`);
+  const words = t('app:naming.reading', { step: number, what: readingWords(told), place: placeName(told.step.place) });
   return new RegExp(`^${words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} `);
 }
 

@@ -1,7 +1,8 @@
 import type { Action } from '../../attempt/actions.ts';
 import type { Point } from '../../rig/points.ts';
+import { doText } from '../action-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { doText, pointName, t } from '../words.ts';
+import { pointName, t } from '../words.ts';
 import type { Lead } from './use-leads.ts';
 
 interface DoProps {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
+import { doText } from '../action-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { doText, t } from '../words.ts';
+import { t } from '../words.ts';
 import { reachablePoints } from './points.ts';
 
 /** Jumper leads: one fitted between any two points within reach, each taken off again. */

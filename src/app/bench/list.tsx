@@ -1,5 +1,6 @@
+import { noticedTexts } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { noticedTexts, placeName, t } from '../words.ts';
+import { placeName, t } from '../words.ts';
 import { Do } from './do.tsx';
 import { Jumpers } from './jumpers.tsx';
 import { PartCard, signsOf } from './part-card.tsx';

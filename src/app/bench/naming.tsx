@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'preact/hooks';
 import { SECTIONS, type Section } from '../../parts/part.ts';
 import { namingsOf } from '../../suspects/hypotheses.ts';
+import { readingWords } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { modeName, placeName, readingText, readingWords, t, thingName } from '../words.ts';
+import { modeName, placeName, readingText, t, thingName } from '../words.ts';
 import { Dialog } from './dialog.tsx';
 import { readingsOf } from './readings.ts';
 
@@ -24,7 +25,7 @@ export function NamingDialog({ bench, onDone }: Props) {
   const inSection = namings.filter((each) => each.section === section);
   const targets = [...new Set(inSection.map((each) => each.target))].sort((a, b) => thingName(a).localeCompare(thingName(b)));
   const modes = inSection.filter((each) => each.target === target).map((each) => each.mode);
-  const readings = readingsOf(bench.view);
+  const readings = readingsOf(bench.told);
   const ready = target !== '' && mode !== '';
 
   const confirm = (event: Event) => {
@@ -99,22 +100,22 @@ export function NamingDialog({ bench, onDone }: Props) {
             <p>{t('app:naming.noReadings')}</p>
           ) : (
             <ul class="evidence">
-              {readings.map((step) => (
-                <li key={step.number}>
+              {readings.map((told) => (
+                <li key={told.step.number}>
                   <label class="choice">
                     <input
                       type="checkbox"
-                      checked={evidence.includes(step.number)}
-                      disabled={evidence.length >= MOST_EVIDENCE && !evidence.includes(step.number)}
-                      onChange={(event) => tick(step.number, event.currentTarget.checked)}
+                      checked={evidence.includes(told.step.number)}
+                      disabled={evidence.length >= MOST_EVIDENCE && !evidence.includes(told.step.number)}
+                      onChange={(event) => tick(told.step.number, event.currentTarget.checked)}
                     />
                     <span>
                       {t('app:naming.reading', {
-                        step: step.number,
-                        what: readingWords(bench.view, step),
-                        place: placeName(step.place),
+                        step: told.step.number,
+                        what: readingWords(told),
+                        place: placeName(told.step.place),
                       })}{' '}
-                      <b>{step.reading !== undefined && readingText(step.reading)}</b>
+                      <b>{told.step.reading !== undefined && readingText(told.step.reading)}</b>
                     </span>
                   </label>
                 </li>

@@ -1,14 +1,15 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { BenchView } from '../../attempt/view.ts';
-import { placeName, readingText, readingWords, t } from '../words.ts';
+import { readingWords, type StepTold } from '../step-words.ts';
+import { placeName, readingText, t } from '../words.ts';
 import { readingsOf } from './readings.ts';
 
 /** Every reading of the job, newest last, as a technician would jot it down. */
-export function Notebook({ view }: { readonly view: BenchView }) {
+export function Notebook({ told }: { readonly told: readonly StepTold[] }) {
   const list = useRef<HTMLOListElement>(null);
-  const readings = readingsOf(view);
+  const readings = readingsOf(told);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new line is what scrolls it
   useEffect(() => {
-    list.current?.lastElementChild?.scrollIntoView?.({ block: 'nearest' });
+    list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
   }, [readings.length]);
   return (
     <section class="notebook" aria-labelledby="notebook-title">
@@ -17,13 +18,13 @@ export function Notebook({ view }: { readonly view: BenchView }) {
         <p class="quiet">{t('app:notebook.empty')}</p>
       ) : (
         <ol ref={list}>
-          {readings.map((step) => (
-            <li key={step.number}>
+          {readings.map((each) => (
+            <li key={each.step.number}>
               <span class="notebook-what">
-                {readingWords(view, step)}
-                <small>{t('app:notebook.where', { place: placeName(step.place), step: step.number })}</small>
+                {readingWords(each)}
+                <small>{t('app:notebook.where', { place: placeName(each.step.place), step: each.step.number })}</small>
               </span>
-              <span class="notebook-reading">{step.reading !== undefined && readingText(step.reading)}</span>
+              <span class="notebook-reading">{each.step.reading !== undefined && readingText(each.step.reading)}</span>
             </li>
           ))}
         </ol>

@@ -1,15 +1,16 @@
-import type { BenchView, StepView } from '../../attempt/view.ts';
+import type { StepView } from '../../attempt/view.ts';
+import type { StepTold } from '../step-words.ts';
 
 /** Steps that do nothing to the circuit: a display that stays as it was is no news after them. */
-const IDLE: ReadonlySet<string> = new Set(['wait', 'watch', 'look', 'tug', 'name']);
+const IDLE: ReadonlySet<string> = new Set(['wait', 'watch', 'look', 'tug', 'name', 'hint']);
 
 /** Steps whose reading is worth a line: all that measured something, but for idle ones after which the display was the same. */
-export function readingsOf(view: BenchView): readonly StepView[] {
-  const kept: StepView[] = [];
-  for (const step of view.steps) {
-    if (step.reading === undefined || step.reading.kind === 'blank') continue;
-    if (IDLE.has(step.action.name) && sameReading(kept.at(-1), step)) continue;
-    kept.push(step);
+export function readingsOf(told: readonly StepTold[]): readonly StepTold[] {
+  const kept: StepTold[] = [];
+  for (const each of told) {
+    if (each.measured === '') continue;
+    if (IDLE.has(each.step.action.name) && sameReading(kept.at(-1)?.step, each.step)) continue;
+    kept.push(each);
   }
   return kept;
 }

@@ -1,25 +1,25 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { BenchView, StepView } from '../../attempt/view.ts';
+import { readingWords, type StepTold } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { doneText, readingText, readingWords, t } from '../words.ts';
+import { readingText, t } from '../words.ts';
 
 const SHOWN = 24;
 
 /** The last steps with what they read, and the ways to let time pass. */
 export function Strip({ bench }: { readonly bench: Bench }) {
-  const { view } = bench;
+  const { told } = bench;
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => {
     if (list.current !== null) list.current.scrollLeft = list.current.scrollWidth;
-  }, [view.steps.length]);
-  const last = view.steps.at(-1);
+  }, [told.length]);
+  const last = told.at(-1);
   return (
     <footer class="strip">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard */}
       <ol class="strip-steps" ref={list} aria-label={t('app:strip.steps')} tabIndex={0}>
-        {view.steps.slice(-SHOWN).map((step) => (
-          <li key={step.number} class={step === last ? 'last' : undefined}>
-            <StepChip view={view} step={step} />
+        {told.slice(-SHOWN).map((each) => (
+          <li key={each.step.number} class={each === last ? 'last' : undefined}>
+            <StepChip told={each} />
           </li>
         ))}
       </ol>
@@ -38,14 +38,14 @@ export function Strip({ bench }: { readonly bench: Bench }) {
   );
 }
 
-function StepChip({ view, step }: { readonly view: BenchView; readonly step: StepView }) {
-  const talk = step.action.name === 'name' || step.action.name === 'close';
-  const measured = !talk && step.reading !== undefined && step.reading.kind !== 'blank';
+function StepChip({ told }: { readonly told: StepTold }) {
+  const { step, done, measured } = told;
+  // Talking moves no lead: the display is no news then.
+  const talk = step.action.name === 'name' || step.action.name === 'close' || step.action.name === 'hint';
+  if (talk || measured === '' || step.reading === undefined) return <>{done}</>;
   return (
     <>
-      {measured ? readingWords(view, step) : doneText(view, step.action)}
-      {measured && ': '}
-      {measured && <b>{readingText(step.reading)}</b>}
+      {readingWords(told)}: <b>{readingText(step.reading)}</b>
     </>
   );
 }

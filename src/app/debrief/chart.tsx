@@ -35,8 +35,8 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
   }, []);
 
   const columns = Math.max(1, steps.length, shortWay.length);
-  const worded = (width - 120) / columns >= WORDS_FROM;
-  const plot: Plot = { left: 48, top: 34, width: width - (worded ? 120 : 60), height: 216 };
+  const worded = (width - 150) / columns >= WORDS_FROM;
+  const plot: Plot = { left: 48, top: 34, width: width - (worded ? 150 : 60), height: 216 };
   const below = worded ? 150 : 40;
   const bottom = plot.top + plot.height;
   const left = steps.map((step) => step.left);

@@ -2,18 +2,25 @@ import type { BenchView } from '../../attempt/view.ts';
 import type { JudgedStep, RuledOut } from '../../score/debrief.ts';
 import type { Difference } from '../../suspects/apart.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
-import { measuredName, modeName, noticeText, number, readingText, stepWords, t, thingName } from '../words.ts';
+import { noticeText, type StepTold, stepWords } from '../step-words.ts';
+import { modeName, number, readingText, t, thingName } from '../words.ts';
 
 const NAMED_AT_MOST = 12;
 
+interface StepProps {
+  readonly view: BenchView;
+  readonly told: readonly StepTold[];
+  readonly step: JudgedStep;
+}
+
 /** What a step was worth: what it ruled out, or why its outcome was certain. */
-export function StepBody({ view, step }: { readonly view: BenchView; readonly step: JudgedStep }) {
-  const observed = view.steps[step.number - 1];
+export function StepBody({ view, told, step }: StepProps) {
+  const observed = told[step.number - 1];
   return (
     <>
-      {observed?.reading !== undefined && observed.reading.kind !== 'blank' && (
+      {observed?.step.reading !== undefined && observed.measured !== '' && (
         <p class="step-reading">
-          {measuredName(view, observed)}: <b>{readingText(observed.reading)}</b>
+          {observed.measured}: <b>{readingText(observed.step.reading)}</b>
         </p>
       )}
       {step.kind === 'wasted' ? (
@@ -24,7 +31,7 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
               <p>{t('app:debrief.because')}</p>
               <ul>
                 {step.because.map((each) => (
-                  <li key={each}>{t('app:debrief.stepTitle', { step: each, words: wordsOf(view, each) })}</li>
+                  <li key={each}>{t('app:debrief.stepTitle', { step: each, words: wordsOf(told, each) })}</li>
                 ))}
               </ul>
             </>
@@ -45,9 +52,9 @@ export function StepBody({ view, step }: { readonly view: BenchView; readonly st
 }
 
 /** The words of a step by its number. */
-export function wordsOf(view: BenchView, step: number): string {
-  const found = view.steps[step - 1];
-  return found === undefined ? '' : stepWords(view, found);
+export function wordsOf(told: readonly StepTold[], step: number): string {
+  const found = told[step - 1];
+  return found === undefined ? '' : stepWords(found);
 }
 
 function RuledOutList({ view, ruledOut }: { readonly view: BenchView; readonly ruledOut: readonly RuledOut[] }) {

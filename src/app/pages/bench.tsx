@@ -70,7 +70,7 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       />
       <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
         <House bench={bench} />
-        <Notebook view={bench.view} />
+        <Notebook told={bench.told} />
         <SoundSwitch heard={heard} />
       </aside>
       <main class="work" id="work">

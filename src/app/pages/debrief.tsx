@@ -6,11 +6,12 @@ import type { Debrief, JudgedStep } from '../../score/debrief.ts';
 import { SuspectsChart } from '../debrief/chart.tsx';
 import { ScoreLines } from '../debrief/score-lines.tsx';
 import { namingText, StepBody, wordsOf } from '../debrief/step-body.tsx';
-import { useDebrief } from '../debrief/use-debrief.ts';
+import { type DebriefState, useDebrief } from '../debrief/use-debrief.ts';
 import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
-import { doneText, modeName, number, t, thingName } from '../words.ts';
+import { type StepTold, stepWords } from '../step-words.ts';
+import { modeName, number, t, thingName } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
 
@@ -32,7 +33,7 @@ function Opened({ ticket }: { readonly ticket: Ticket }) {
       </PageHead>
       <main class="debrief">
         {result.state === 'ready' ? (
-          <Read ticket={ticket} debrief={result.debrief} view={result.view} />
+          <Read ticket={ticket} result={result} />
         ) : (
           <>
             <h1 tabIndex={-1}>{t('app:debrief.title')}</h1>
@@ -83,12 +84,15 @@ function shortWayValues({ par }: Debrief) {
   };
 }
 
-function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly debrief: Debrief; readonly view: BenchView }) {
+type Ready = Extract<DebriefState, { readonly state: 'ready' }>;
+
+function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Ready }) {
+  const { debrief, view, told, shortWay } = result;
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const after = debrief.steps.filter((step) => step.kind === 'after');
   const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
   const card = debrief.steps.find((step) => step.number === chosen);
-  const words = (step: JudgedStep) => wordsOf(view, step.number);
+  const words = (step: JudgedStep) => wordsOf(told, step.number);
   return (
     <>
       <div class="debrief-head">
@@ -125,17 +129,17 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
           {card !== undefined && (
             <section class="step-card" aria-live="polite">
               <h2>{t('app:debrief.stepTitle', { step: card.number, words: t(`app:debrief.kind.${card.kind}`) })}</h2>
-              <StepBody view={view} step={card} />
+              <StepBody view={view} told={told} step={card} />
             </section>
           )}
         </div>
         <section class="debrief-steps" aria-labelledby="steps-title">
           <h2 id="steps-title">{t('app:debrief.steps')}</h2>
-          <StepList steps={judged} view={view} words={words} />
+          <StepList steps={judged} view={view} told={told} />
           {after.length > 0 && (
             <details class="debrief-after">
               <summary>{t('app:debrief.after', { count: after.length })}</summary>
-              <StepList steps={after} view={view} words={words} />
+              <StepList steps={after} view={view} told={told} />
             </details>
           )}
         </section>
@@ -145,11 +149,9 @@ function Read({ ticket, debrief, view }: { readonly ticket: Ticket; readonly deb
               <h2>{t('app:debrief.shortWayTitle', shortWayValues(debrief))}</h2>
             </summary>
             <ol class="short-way">
-              {debrief.par.actions.map((action, index) => (
-                // The same action may come twice on the way.
-                // biome-ignore lint/suspicious/noArrayIndexKey: the list never changes
-                <li key={index}>
-                  <span>{doneText(view, action)}</span>
+              {shortWay.map((each, index) => (
+                <li key={each.step.number}>
+                  <span>{stepWords(each)}</span>
                   <span>{t('app:debrief.left', { count: debrief.par.left[index] ?? 1 })}</span>
                 </li>
               ))}
@@ -218,15 +220,13 @@ function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly wor
   );
 }
 
-function StepList({
-  steps,
-  view,
-  words,
-}: {
+interface StepListProps {
   readonly steps: readonly JudgedStep[];
   readonly view: BenchView;
-  readonly words: (step: JudgedStep) => string;
-}) {
+  readonly told: readonly StepTold[];
+}
+
+function StepList({ steps, view, told }: StepListProps) {
   return (
     <ol>
       {steps.map((step) => (
@@ -234,11 +234,11 @@ function StepList({
           <details>
             <summary class="step-summary">
               <span class="step-number">{step.number}</span>
-              <span class="step-words">{words(step)}</span>
+              <span class="step-words">{wordsOf(told, step.number)}</span>
               <span class="step-kind">{step.kind !== 'after' && t(`app:debrief.kind.${step.kind}`)}</span>
             </summary>
             <div class="step-body">
-              <StepBody view={view} step={step} />
+              <StepBody view={view} told={told} step={step} />
             </div>
           </details>
         </li>
