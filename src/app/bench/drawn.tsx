@@ -49,7 +49,6 @@ export function DrawnBench({ bench, leads, onList }: Props) {
 
   // Before the next press, however quick the hand: the stage must hold what the page shows.
   useLayoutEffect(() => stage?.show(bench.view), [stage, bench.view]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever is done next makes it old
   useEffect(() => setTold(''), [bench.view, leads.held, leads.tool]);
   useLayoutEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
   useLayoutEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);

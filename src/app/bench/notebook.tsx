@@ -7,7 +7,6 @@ import { readingsOf } from './readings.ts';
 export function Notebook({ told }: { readonly told: readonly StepTold[] }) {
   const list = useRef<HTMLOListElement>(null);
   const readings = readingsOf(told);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new line is what scrolls it
   useEffect(() => {
     list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
   }, [readings.length]);

@@ -8,7 +8,6 @@ import type { BenchView } from '../../attempt/view.ts';
  */
 export function useKeptFocus(view: BenchView, place: string): (event: FocusEvent) => void {
   const last = useRef<string>();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new view is what may have taken the button away
   useLayoutEffect(() => {
     if (document.activeElement !== document.body || last.current === undefined) return;
     const title = document.getElementById(last.current) ?? document.getElementById(place);
