@@ -29,6 +29,8 @@ export interface Deed {
   readonly unsafe: string | undefined;
   /** The thing replaced had been sound. */
   readonly replacedSound: boolean;
+  /** How often something happened by itself while its time passed. */
+  readonly events: number;
 }
 
 /** A jumper that carries more than this has shorted a supply, amps. */
@@ -46,23 +48,17 @@ export function act(bench: Bench, action: Action): Deed {
   const harmsBefore = harms(bench);
   const notices: Notice[] = [];
 
-  if (
-    action.name === 'walk' ||
-    action.name === 'mat' ||
-    (action.name === 'seat' && bench.place !== world.assembly.partById.get(action.part)?.data.place)
-  ) {
-    letGo(bench);
-  }
-  kind.apply(bench, action);
+  moveHands(bench, action);
   if (kind.electrical) {
     rewire(world);
     settle(world);
   }
-  dropLeads(bench);
   takeUpMeter(bench);
   const jumperShort = action.name === 'jumper' && action.on && shorted(bench);
   notices.push(...lookRound(bench));
+  let events = 0;
   advance(world, seconds, () => {
+    events += 1;
     notices.push(...lookRound(bench));
     return false;
   });
@@ -82,7 +78,15 @@ export function act(bench: Bench, action: Action): Deed {
   }
   const harmsAfter = harms(bench);
   for (const [code, count] of harmsAfter) if (count > (harmsBefore.get(code) ?? 0)) unsafe ??= code;
-  return { observation: { notices, reading, levels: levels(bench) }, unsafe, replacedSound };
+  return { observation: { notices, reading, levels: levels(bench) }, unsafe, replacedSound, events };
+}
+
+/** What an action does to hands, leads and what they hold, before anything electrical follows from it. */
+export function moveHands(bench: Bench, action: Action): void {
+  const away = action.name === 'seat' && bench.place !== bench.world.assembly.partById.get(action.part)?.data.place;
+  if (action.name === 'walk' || action.name === 'mat' || away) letGo(bench);
+  kindOf(action).apply(bench, action);
+  dropLeads(bench);
 }
 
 /** Seconds, whole, until something changes that can be perceived here; the bench is left as it was. */

@@ -12,8 +12,8 @@ export interface Choice {
 /** A way to choose the next test; undefined when none of them helps. */
 export type Policy = (problem: Problem, subset: Subset, setup: number) => Choice | undefined;
 
-/** How many of the best single tests are looked through for the better pair of two. */
-const BREADTH = 12;
+/** How many of the best single tests are followed to the end. */
+const BREADTH = 16;
 
 function singles(problem: Problem, subset: Subset, setup: number): Choice[] {
   const open = openBits(problem, subset);
@@ -38,36 +38,54 @@ function best(choices: readonly Choice[]): Choice | undefined {
   return found;
 }
 
+/** Cost that is reckoned for each bit that no test on offer can settle, in units of the mean test's cost. */
+const UNSETTLED = 2;
+
 /**
- * The reference way: most gain for its cost over this test and the best one after it. A cheap test that tells little now does not
- * beat a dearer one that settles the matter, and a test that only opens the way to the next still counts.
+ * The reference way: of the tests that promise most, the one after which going on greedily is expected to cost least in all. A cheap test
+ * that tells little does not beat a dearer one that settles the matter.
  */
 export const lookAhead: Policy = (problem, subset, setup) => {
   const choices = singles(problem, subset, setup).sort((a, b) => rate(b) - rate(a) || a.test - b.test);
+  const mean = choices.reduce((sum, choice) => sum + choice.cost, 0) / Math.max(1, choices.length);
+  const memory = new Map<string, number>();
   const total = weightOf(problem, subset);
-  let found: { readonly choice: Choice; readonly score: number } | undefined;
-  for (const choice of [...choices.slice(0, BREADTH), ...thorough(choices)]) {
+  let found: { readonly choice: Choice; readonly cost: number } | undefined;
+  for (const choice of new Set([...choices.slice(0, BREADTH), ...thorough(choices)])) {
     const test = problem.tests[choice.test];
     if (!test) continue;
-    let gain = choice.gainBits;
     let cost = choice.cost;
     for (const part of partition(subset, test).values()) {
-      if (isSettled(problem, part)) continue;
-      const next = greedy(problem, part, test.setup);
-      if (!next) continue;
-      const share = weightOf(problem, part) / total;
-      gain += share * next.gainBits;
-      cost += share * next.cost;
+      cost += (weightOf(problem, part) / total) * costToGo(problem, part, test.setup, mean * UNSETTLED, memory);
     }
-    const score = gain / Math.max(cost, 1e-9);
-    if (!found || score > found.score + 1e-12) found = { choice, score };
+    if (!found || cost < found.cost - 1e-9) found = { choice, cost };
   }
   return found?.choice;
 };
 
+/** Expected cost of going on greedily from here to the end, and of what cannot be settled. */
+function costToGo(problem: Problem, subset: Subset, setup: number, perBit: number, memory: Map<string, number>): number {
+  if (isSettled(problem, subset)) return 0;
+  const key = `${setup} ${subset.join()}`;
+  const known = memory.get(key);
+  if (known !== undefined) return known;
+  const choice = greedy(problem, subset, setup);
+  const test = choice && problem.tests[choice.test];
+  let cost: number;
+  if (!choice || !test) cost = openBits(problem, subset) * perBit;
+  else {
+    const total = weightOf(problem, subset);
+    cost = choice.cost;
+    for (const part of partition(subset, test).values())
+      cost += (weightOf(problem, part) / total) * costToGo(problem, part, test.setup, perBit, memory);
+  }
+  memory.set(key, cost);
+  return cost;
+}
+
 /** Those with most gain, whatever they cost. */
 function thorough(choices: readonly Choice[]): Choice[] {
-  return [...choices].sort((a, b) => b.gainBits - a.gainBits || a.cost - b.cost).slice(0, BREADTH / 2);
+  return [...choices].sort((a, b) => b.gainBits - a.gainBits || a.cost - b.cost).slice(0, BREADTH);
 }
 
 /** A policy followed to its ends: what to test, and what next by outcome. */

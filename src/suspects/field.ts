@@ -33,6 +33,8 @@ export interface Column {
   readonly predicted: readonly Observation[];
   /** Expected gain before the step over the twins that were left, bits. */
   readonly gainBits: number;
+  /** Whether something happened by itself meanwhile, in any twin that was left. */
+  readonly eventful: boolean;
 }
 
 /**
@@ -73,12 +75,14 @@ export function arriveField(field: Field, truth: Observation): Column {
  * @param left by twin: whether it had predicted everything so far
  */
 export function stepField(field: Field, action: Action, truth: Observation, left: readonly boolean[]): Column {
-  return compare(
+  const deeds = field.twins.map((twin) => act(twin.bench, action));
+  const column = compare(
     field,
     truth,
-    field.twins.map((twin) => act(twin.bench, action).observation),
+    deeds.map((deed) => deed.observation),
     left,
   );
+  return { ...column, eventful: deeds.some((deed, index) => left[index] === true && deed.events > 0) };
 }
 
 function compare(field: Field, truth: Observation, predicted: readonly Observation[], left: readonly boolean[]): Column {
@@ -100,7 +104,7 @@ function compare(field: Field, truth: Observation, predicted: readonly Observati
     for (const index of group.twins) matched[index] = true;
   }
   const alive: Prediction<Observation>[] = [...groups.values()].filter((group) => group.weights.size > 0);
-  return { matched, predicted, gainBits: expectedGainBits(alive, observationsApart) };
+  return { matched, predicted, gainBits: expectedGainBits(alive, observationsApart), eventful: false };
 }
 
 /** Hypotheses with a twin left. */

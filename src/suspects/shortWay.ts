@@ -30,25 +30,42 @@ const FEW_ENOUGH_TO_LIFT = 20;
  */
 export function nextTest(truth: Bench, candidates: readonly Candidate[], namings: readonly Naming[]): NextTest | undefined {
   if (new Set(candidates.map((each) => each.hypothesis)).size < 2) return undefined;
-  const tests: PossibleTest[] = [];
+  const worth: Weighed[] = [];
   const accused = new Set(candidates.flatMap(({ hypothesis }) => accusedBy(namings[hypothesis])));
   const near = candidates.length <= FEW_ENOUGH_TO_LIFT ? liftStands(truth, accused) : [];
-  gather(truth, candidates, reach(truth, [...standsOf(truth), ...near]), tests);
-  if (tests.length === 0 && near.length === 0) gather(truth, candidates, reach(truth, liftStands(truth, accused)), tests);
+  gather(truth, candidates, reach(truth, [...standsOf(truth), ...near]), worth);
+  if (worth.length === 0 && near.length === 0) gather(truth, candidates, reach(truth, liftStands(truth, accused)), worth);
+  const tests = promising(worth);
   const problem = problemOf(candidates, tests);
   const choice = lookAhead(problem, everyHypothesis(problem), 0);
   const test = choice && tests[choice.test];
   return choice && test ? { test, gainBits: choice.gainBits } : undefined;
 }
 
+interface Weighed {
+  readonly test: PossibleTest;
+  readonly gainBits: number;
+}
+
+/** So many of the best by gain for their time, and half as many by gain alone, are weighed to the end. */
+const MOST_WEIGHED = 60;
+
+function promising(worth: readonly Weighed[]): PossibleTest[] {
+  const byRate = [...worth].sort((a, b) => b.gainBits / Math.max(b.test.seconds, 1) - a.gainBits / Math.max(a.test.seconds, 1));
+  const byGain = [...worth].sort((a, b) => b.gainBits - a.gainBits || a.test.seconds - b.test.seconds);
+  return [...new Set([...byRate.slice(0, MOST_WEIGHED), ...byGain.slice(0, MOST_WEIGHED / 2)])].map(({ test }) => test);
+}
+
+/** The parts and wires that a hypothesis is about. */
 export function accusedBy(naming: Naming | undefined): string[] {
   if (!naming) return [];
   const { other } = splitMode(naming.mode);
-  return other === undefined ? [naming.target] : [naming.target, other];
+  const second = naming.also?.target;
+  return [naming.target, ...(other === undefined ? [] : [other]), ...(second === undefined ? [] : [second])];
 }
 
 /** Looks at stands, nearest first, until none farther off could be worth its way: no test gains more than all that is open. */
-function gather(truth: Bench, candidates: readonly Candidate[], reached: readonly Reached[], tests: PossibleTest[]): void {
+function gather(truth: Bench, candidates: readonly Candidate[], reached: readonly Reached[], worth: Weighed[]): void {
   const open = entropyBits(candidates.map(({ weight }) => weight));
   let best = 0;
   for (const each of reached) {
@@ -59,7 +76,7 @@ function gather(truth: Bench, candidates: readonly Candidate[], reached: readonl
       const asked = problem.tests[index];
       const gain = asked ? testGainBits(problem, everyHypothesis(problem), asked) : 0;
       if (gain <= 0) return;
-      tests.push(test);
+      worth.push({ test, gainBits: gain });
       best = Math.max(best, gain / Math.max(test.seconds, 1));
     });
   }
