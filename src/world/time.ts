@@ -1,8 +1,10 @@
 import { roomAt } from './room.ts';
 import { settle, type World } from './world.ts';
 
-/** More events than this at one stand of the clock is a part that asks to be woken for ever. */
+/** More events than this at one stand of the clock is a part that asks to be woken for ever … */
 const MOST_AT_ONCE = 200;
+/** … and so is a clock that hardly moves. */
+const AT_ONCE_SECONDS = 1e-6;
 
 /** World time of what happens next by itself, seconds; Infinity when nothing will. */
 function nextEvent(world: World): number {
@@ -32,7 +34,7 @@ export function advance(world: World, seconds: number, happened: () => boolean =
   for (;;) {
     const event = nextEvent(world);
     if (!(event <= end)) break;
-    atOnce = event > world.state.time ? 0 : atOnce + 1;
+    atOnce = event > world.state.time + AT_ONCE_SECONDS ? 0 : atOnce + 1;
     if (atOnce > MOST_AT_ONCE) throw new Error(`world.stuck at ${world.state.time} s`);
     standAt(world, Math.max(event, world.state.time));
     settle(world);

@@ -105,6 +105,24 @@ describe('belling out the cable', () => {
   });
 });
 
+describe('a conductor that is loose under one screw', () => {
+  /** From its bare end at the wall, power off, to C: the contactor's coil, when the screw at the furnace holds it. */
+  const throughTheCoil = (mode: string) => {
+    const attempt = atTheBase({ faults: [faultOf('statY', mode)] });
+    walk(attempt, 'furnace');
+    operate(attempt, 'furnaceSwitch', 'lever', 'off');
+    walk(attempt, 'hallway');
+    take(attempt, { name: 'lift', wire: 'statY', end: 'to' });
+    return read(attempt, 'ohms', 'statY@to', 'subbase.C');
+  };
+
+  it('rings through from its other end only when it is the near screw that is loose', () => {
+    expect(throughTheCoil('looseFrom').kind).toBe('overload');
+    expect(throughTheCoil('looseTo').value).toBeGreaterThan(10);
+    expect(throughTheCoil('looseTo').value).toBeLessThan(16);
+  });
+});
+
 describe('a fuse', () => {
   const shorted = () => {
     const attempt = arriveAt({ weather: HOT_DAY, faults: [faultOf('outY', 'toEarth')] });
