@@ -4,6 +4,7 @@ import type { Section } from '../parts/part.ts';
 import { type Following, leftNow } from './follow.ts';
 import { stillPossible } from './possible.ts';
 import { type NextTest, nextTest } from './shortWay.ts';
+import { goBack, takeSnapshot } from './snapshot.ts';
 
 /** What a hint says, by its depth. */
 export type Hint =
@@ -50,4 +51,30 @@ function howOf(following: Following, actions: readonly Action[]): MeterFunction 
   if (last?.name !== 'probe' && last?.name !== 'clamp') return 'watch';
   const key = actions.findLast((action) => action.name === 'meter');
   return key?.name === 'meter' ? key.fn : following.truth.fn;
+}
+
+/**
+ * The test that would have told most for its time at a step of the past, from where the trainee then stood. The following is left as it was.
+ * @param index of the step, from 0
+ */
+export function betterAt(following: Following, index: number): NextTest | undefined {
+  const before = following.before[index];
+  const truthBefore = following.truthBefore[index];
+  if (!before || !truthBefore) return undefined;
+  const { field, truth } = following;
+  const now = takeSnapshot(truth);
+  const twins = [...before].flatMap(([twin, snapshot]) => {
+    const found = field.twins[twin];
+    return found ? [{ twin: found, snapshot, now: takeSnapshot(found.bench) }] : [];
+  });
+  goBack(truth, truthBefore);
+  for (const each of twins) goBack(each.twin.bench, each.snapshot);
+  const better = nextTest(
+    truth,
+    twins.map((each) => each.twin),
+    field.hypotheses,
+  );
+  goBack(truth, now);
+  for (const each of twins) goBack(each.twin.bench, each.now);
+  return better;
 }
