@@ -1,6 +1,6 @@
 import { act } from '../../src/attempt/act.ts';
-import { arriveField, gatherField, stepField } from '../../src/suspects/field.ts';
 import { debriefOf } from '../../src/score/score.ts';
+import { arriveField, gatherField, stepField } from '../../src/suspects/field.ts';
 import { start, take, ticket } from '../scenario/shipped.ts';
 import { SOLUTIONS } from '../score/solutions.ts';
 import type { BenchFigure } from './circuit.bench.ts';
