@@ -59,6 +59,6 @@ export function complaintHolds(bench: Bench, job: Pick<Job, 'complaint'>): boole
     const site = part && world.sites[part.index];
     if (!part || !site) return false;
     const found = part.kind.signs(site, stateOf(world, part)).find((candidate) => candidate.key === sign);
-    return (found?.value ?? 'none') === is;
+    return found?.value === is;
   });
 }

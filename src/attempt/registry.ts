@@ -294,7 +294,8 @@ export const REGISTRY: { readonly [N in ActionName]: ActionKind<ActionOf<N>> } =
       if (!on) return there ? undefined : no('noJumper');
       if (from === to) return no('samePoint');
       if (bench.world.state.jumpers.length >= 4) return no('tooManyJumpers');
-      return there ? no('alreadySo') : undefined;
+      const turned = bench.world.state.jumpers.some((jumper) => jumper.from === to && jumper.to === from);
+      return there || turned ? no('alreadySo') : undefined;
     },
     apply(bench, { from, to, on }) {
       const others = bench.world.state.jumpers.filter((jumper) => jumper.from !== from || jumper.to !== to);

@@ -140,7 +140,10 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   /** Minutes to replace or put right, common practice, no source. */
   readonly replaceMinutes: number;
   /** Ways to make it call, for whoever looks for a test: control and value, in order. */
-  readonly calls?: readonly { readonly id: string; readonly acts: readonly { readonly control: string; readonly value: string | number }[] }[];
+  readonly calls?: readonly {
+    readonly id: string;
+    readonly acts: readonly { readonly control: string; readonly value: string | number }[];
+  }[];
   /** The control that isolates what lies behind it, and its positions. */
   readonly isolator?: { readonly control: string; readonly off: string; readonly on: string };
   /** The control by which a hand bypasses it while a cover is off, and its positions. */

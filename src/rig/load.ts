@@ -1,6 +1,6 @@
 import { CATALOGUE } from '../parts/catalogue.ts';
 import type { PartKind } from '../parts/part.ts';
-import { dataError, pathText } from './errors.ts';
+import { dataError, pathText, shapeError } from './errors.ts';
 import { MAT_PLACE } from './points.ts';
 import { type RigData, rigSchema } from './schema.ts';
 
@@ -10,10 +10,7 @@ import { type RigData, rigSchema } from './schema.ts';
  */
 export function loadRig(json: unknown): RigData {
   const parsed = rigSchema.safeParse(json);
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    throw dataError('data.shape', pathText(issue?.path ?? []), { expected: issue?.message ?? '' });
-  }
+  if (!parsed.success) throw shapeError(parsed.error.issues);
   const rig = parsed.data;
   checkNames(rig);
   for (const [index, part] of rig.parts.entries()) checkPart(rig, part, index);
@@ -51,10 +48,7 @@ function checkPart(rig: RigData, part: RigData['parts'][number], index: number):
   const kind = CATALOGUE.get(part.kind);
   if (!kind) throw dataError('rig.kind', `${path}.kind`, { kind: part.kind });
   const params = kind.parameters.safeParse(part.params);
-  if (!params.success) {
-    const issue = params.error.issues[0];
-    throw dataError('data.shape', pathText(['parts', index, 'params', ...(issue?.path ?? [])]), { expected: issue?.message ?? '' });
-  }
+  if (!params.success) throw shapeError(params.error.issues, pathText(['parts', index, 'params']));
   if (!rig.places.some((place) => place.id === part.place)) throw dataError('rig.unknown', `${path}.place`, { id: part.place });
   if (part.cover !== undefined && rig.covers.find((cover) => cover.id === part.cover)?.place !== part.place) {
     throw dataError('rig.cover', `${path}.cover`, { id: part.cover });

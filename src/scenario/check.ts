@@ -1,4 +1,5 @@
 import { complaintHolds, createBench } from '../attempt/bench.ts';
+import type { Control } from '../parts/part.ts';
 import { assemble } from '../rig/assemble.ts';
 import { dataError } from '../rig/errors.ts';
 import { possibleFaults } from '../rig/faults.ts';
@@ -42,7 +43,7 @@ export function checkTicket(ticket: Ticket, rig: RigData): void {
     if (!control) throw dataError('ticket.control', `${path}.control`, { control: act.control });
     if (act.name === 'operate' && !control.positions?.includes(act.position))
       throw dataError('ticket.position', `${path}.position`, { position: act.position });
-    if (act.name === 'set' && (!control.range || act.value < control.range.from || act.value > control.range.to)) {
+    if (act.name === 'set' && !inRange(control.range, act.value)) {
       throw dataError('ticket.value', `${path}.value`, { value: act.value });
     }
   });
@@ -62,5 +63,17 @@ export function checkTicket(ticket: Ticket, rig: RigData): void {
       throw dataError('ticket.works', `complaint.works[${index}]`, { part: id, sign, found: found?.value ?? 'none' });
   });
   if (complaintHolds(sound, ticket)) throw dataError('ticket.noComplaint', 'complaint.observed', {});
-  if (!complaintHolds(bench, ticket)) throw dataError('ticket.complaint', 'complaint.observed', {});
+  ticket.complaint.observed.forEach((observed, index) => {
+    if (!complaintHolds(bench, { complaint: { ...ticket.complaint, observed: [observed] } })) {
+      throw dataError('ticket.complaint', `complaint.observed[${index}]`, {
+        part: observed.part,
+        sign: observed.sign,
+        is: observed.is,
+      });
+    }
+  });
+}
+
+function inRange(range: Control['range'], value: number): boolean {
+  return range !== undefined && value >= range.from && value <= range.to && Number.isInteger((value - range.from) / range.step);
 }

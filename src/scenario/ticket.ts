@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { ACTION_SCHEMAS } from '../attempt/actions.ts';
 import type { Job } from '../attempt/job.ts';
-import { dataError, pathText } from '../rig/errors.ts';
+import { shapeError } from '../rig/errors.ts';
 import { rubricSchema } from '../score/rubric.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
@@ -56,6 +56,5 @@ export type Ticket = z.infer<typeof ticketSchema> & Job;
 export function loadTicket(json: unknown): Ticket {
   const parsed = ticketSchema.safeParse(json);
   if (parsed.success) return parsed.data;
-  const issue = parsed.error.issues[0];
-  throw dataError('data.shape', pathText(issue?.path ?? []), { expected: issue?.message ?? '' });
+  throw shapeError(parsed.error.issues);
 }

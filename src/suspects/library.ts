@@ -123,10 +123,29 @@ function tugs(truth: Bench, twins: readonly Bench[]): PossibleReading[] {
   return truth.world.assembly.wires.flatMap((wire) => {
     const action: Action = { name: 'tug', wire: wire.id };
     if (!canLift(wire) || kindOf(action).refusal(truth, action) !== undefined) return [];
-    const loose = twins.map((twin) => comesLoose(twin, wire.id));
-    const outcomes = groupBy(loose, (a, b) => a !== b);
+    // A pull moves nothing but an intermittent conductor: only there need it be done to know what follows.
+    const stirs = twins.some((twin) =>
+      twin.world.faults.some((fault) => fault.target === wire.id && fault.mode === 'intermittent'),
+    );
+    const outcomes = stirs
+      ? groupBy(
+          twins.map((twin) => tried(twin, action)),
+          observationsApart,
+        )
+      : groupBy(
+          twins.map((twin) => comesLoose(twin, wire.id)),
+          (one, other) => one !== other,
+        );
     return outcomes ? [{ actions: [action], seconds: COST_SECONDS.tug, outcomes }] : [];
   });
+}
+
+/** What an action would show; the bench is left as it was. */
+function tried(bench: Bench, action: Action): Observation {
+  const home = takeSnapshot(bench);
+  const { observation } = act(bench, action);
+  goBack(bench, home);
+  return observation;
 }
 
 /** Numbers things so that those not told apart, directly or through others, get the same; undefined when all are alike. */

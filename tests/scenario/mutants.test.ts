@@ -50,7 +50,8 @@ function tryAll(mutate: (json: unknown, seed: number) => unknown): Map<string, n
 describe('a ticket file with something wrong in it gives one clear error with its place in the file, or is sound', () => {
   it(`${MUTANTS} files broken at random`, { timeout: 120_000 }, () => {
     const codes = tryAll(mutated);
-    expect(codes.get('data.shape')).toBeGreaterThan(MUTANTS / 2);
+    const misshapen = [...codes].filter(([code]) => code.startsWith('data.')).reduce((sum, [, count]) => sum + count, 0);
+    expect(misshapen).toBeGreaterThan(MUTANTS / 2);
     expect(codes.get('sound')).toBeGreaterThan(10);
   });
 
@@ -91,7 +92,7 @@ describe('each thing that a ticket may get wrong has an error of its own', () =>
     ['ticket.position', 'complaint.history[0].position', (json) => (json.complaint.history[0].position = 'warm')],
     ['ticket.value', 'complaint.history[1].value', (json) => (json.complaint.history[1].value = 400)],
     ['ticket.works', 'complaint.works[0]', (json) => (json.complaint.works[0].is = 'off')],
-    ['ticket.complaint', 'complaint.observed', (json) => (json.complaint.observed[0].is = 'heat')],
+    ['ticket.complaint', 'complaint.observed[0]', (json) => (json.complaint.observed[0].is = 'heat')],
     [
       'ticket.noComplaint',
       'complaint.observed',
