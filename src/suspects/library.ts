@@ -37,7 +37,7 @@ export interface Reached {
 
 /** The stands that can be reached from here, nearest first. The bench is left as it was. */
 export function reach(truth: Bench, stands: readonly Stand[]): Reached[] {
-  const home = takeSnapshot(truth);
+  const home = takeSnapshot(truth, true);
   const reached: Reached[] = [];
   for (const stand of stands) {
     const began = truth.world.state.time;
@@ -54,8 +54,8 @@ export function reach(truth: Bench, stands: readonly Stand[]): Reached[] {
  * @param truth a bench whose hands and world stand as the trainee's
  */
 export function testsAt(truth: Bench, candidates: readonly Candidate[], { stand, way, seconds }: Reached): PossibleTest[] {
-  const home = takeSnapshot(truth);
-  const homes = candidates.map(({ bench }) => takeSnapshot(bench));
+  const home = takeSnapshot(truth, true);
+  const homes = candidates.map(({ bench }) => takeSnapshot(bench, true));
   for (const action of way) act(truth, action);
   const shown = candidates.map(({ bench }) => way.map((action) => act(bench, action).observation));
   const twins = candidates.map(({ bench }) => bench);
@@ -92,7 +92,7 @@ function liftedReadings(truth: Bench, twins: readonly Bench[], action: ActionOf<
   const all = [truth, ...twins];
   const wire = truth.world.assembly.wireById.get(action.wire);
   if (!wire) return [];
-  const homes = all.map(takeSnapshot);
+  const homes = all.map((bench) => takeSnapshot(bench, true));
   for (const bench of all) {
     kindOf(action).apply(bench, action);
     settle(bench.world);
@@ -142,7 +142,7 @@ function tugs(truth: Bench, twins: readonly Bench[]): PossibleReading[] {
 
 /** What an action would show; the bench is left as it was. */
 function tried(bench: Bench, action: Action): Observation {
-  const home = takeSnapshot(bench);
+  const home = takeSnapshot(bench, true);
   const { observation } = act(bench, action);
   goBack(bench, home);
   return observation;

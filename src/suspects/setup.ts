@@ -51,12 +51,12 @@ export function neededByDeletion(
     }
     const told = act(truth, taken.action).observation;
     if (required[step] === true && readingsApart(told.reading, taken.observation.reading)) return true;
+    // Whoever had been ruled out by then has no say in what the step told.
     for (const twin of start.keys()) {
       const bench = field.twins[twin]?.bench;
-      if (!bench) continue;
+      if (!bench || following.leftBefore[step]?.[twin] !== true) continue;
       const matched = !observationsApart(act(bench, taken.action).observation, told);
-      if (isInformative(following, step) && following.leftBefore[step]?.[twin] === true && matched !== column.matched[twin])
-        return true;
+      if (isInformative(following, step) && matched !== column.matched[twin]) return true;
     }
   }
   return false;

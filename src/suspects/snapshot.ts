@@ -1,4 +1,5 @@
 import type { Bench } from '../attempt/bench.ts';
+import { putSolution, type Solution, takeSolution } from '../world/solution.ts';
 import { cloneState, type WorldState } from '../world/state.ts';
 import { rewire, solve } from '../world/world.ts';
 
@@ -7,14 +8,18 @@ export interface Snapshot {
   readonly state: WorldState;
   readonly hands: Pick<Bench, 'place' | 'fn' | 'red' | 'black' | 'clamp' | 'turns' | 'meterFuseOpen'>;
   readonly seen: ReadonlyMap<string, string | number>;
+  /** Kept where one will be back soon and often: it costs memory, and saves solving. */
+  readonly solution: Solution | undefined;
 }
 
-export function takeSnapshot(bench: Bench): Snapshot {
+/** @param withSolution keeps the solved network as well */
+export function takeSnapshot(bench: Bench, withSolution = false): Snapshot {
   const { place, fn, red, black, clamp, turns, meterFuseOpen } = bench;
   return {
     state: cloneState(bench.world.state),
     hands: { place, fn, red, black, clamp, turns, meterFuseOpen },
     seen: new Map(bench.seen),
+    solution: withSolution ? takeSolution(bench.world) : undefined,
   };
 }
 
@@ -24,5 +29,6 @@ export function goBack(bench: Bench, snapshot: Snapshot): void {
   bench.seen.clear();
   for (const [key, value] of snapshot.seen) bench.seen.set(key, value);
   rewire(bench.world);
-  solve(bench.world);
+  if (snapshot.solution?.wiring === bench.world.wiring) putSolution(bench.world, snapshot.solution);
+  else solve(bench.world);
 }

@@ -17,6 +17,9 @@ export const SERIES_METER_OHMS = 1000;
 /** A stamp that writes into `values`, from a part's first branch and transformer on. */
 export interface PlacedStamp extends Stamp {
   at(branch: number, transformer: number): void;
+  /** Whether anything has been written that was not there before, as far as each of the two solutions goes; cleared by whoever solves. */
+  changedAc: boolean;
+  changedDc: boolean;
 }
 
 export function createStamp(values: Values): PlacedStamp {
@@ -32,14 +35,31 @@ export function createStamp(values: Values): PlacedStamp {
     dcVolts: number,
   ) => {
     const slot = base + branch;
-    values.ohms[slot] = ohms;
-    values.henries[slot] = henries;
-    values.farads[slot] = farads;
-    values.acVolts[slot] = volts;
-    values.acVoltsImaginary[slot] = voltsImaginary;
-    values.dcVolts[slot] = dcVolts;
+    if (values.ohms[slot] !== ohms) {
+      values.ohms[slot] = ohms;
+      stamp.changedAc = true;
+      stamp.changedDc = true;
+    }
+    if (
+      values.henries[slot] !== henries ||
+      values.farads[slot] !== farads ||
+      values.acVolts[slot] !== volts ||
+      values.acVoltsImaginary[slot] !== voltsImaginary
+    ) {
+      values.henries[slot] = henries;
+      values.farads[slot] = farads;
+      values.acVolts[slot] = volts;
+      values.acVoltsImaginary[slot] = voltsImaginary;
+      stamp.changedAc = true;
+    }
+    if (values.dcVolts[slot] !== dcVolts) {
+      values.dcVolts[slot] = dcVolts;
+      stamp.changedDc = true;
+    }
   };
-  return {
+  const stamp: PlacedStamp = {
+    changedAc: true,
+    changedDc: true,
     at(branch, transformer) {
       base = branch;
       transformerBase = transformer;
@@ -58,12 +78,23 @@ export function createStamp(values: Values): PlacedStamp {
     open: (branch) => put(branch, OPEN_OHMS, 0, OPEN_FARADS, 0, 0, 0),
     transformer(index, primaryOhms, secondaryOhms, magnetisingHenries, turnsRatio) {
       const slot = transformerBase + index;
+      if (
+        values.primaryOhms[slot] === primaryOhms &&
+        values.secondaryOhms[slot] === secondaryOhms &&
+        values.magnetisingHenries[slot] === magnetisingHenries &&
+        values.turnsRatio[slot] === turnsRatio
+      ) {
+        return;
+      }
       values.primaryOhms[slot] = primaryOhms;
       values.secondaryOhms[slot] = secondaryOhms;
       values.magnetisingHenries[slot] = magnetisingHenries;
       values.turnsRatio[slot] = turnsRatio;
+      stamp.changedAc = true;
+      stamp.changedDc = true;
     },
   };
+  return stamp;
 }
 
 /** What the wires need to know of their world. */

@@ -5,7 +5,7 @@ import type { ActiveFault, Site } from '../parts/part.ts';
 import type { AssembledPart, Assembly } from '../rig/assemble.ts';
 import type { Fault } from '../rig/faults.ts';
 import { settleRoom } from './room.ts';
-import { createStamp, stampWires } from './stamp.ts';
+import { createStamp, type PlacedStamp, stampWires } from './stamp.ts';
 import type { WorldState } from './state.ts';
 import { type Wiring, wiringFor } from './wiring.ts';
 
@@ -27,6 +27,8 @@ export interface World {
   readonly sites: readonly Site[];
   wiring: Wiring;
   values: Values;
+  /** Writes into `values`. */
+  stamp: PlacedStamp;
   ac: AcSolution;
   dc: Float64Array;
 }
@@ -37,6 +39,7 @@ const MOST_PASSES = 40;
 export function createWorld(assembly: Assembly, faults: readonly Fault[], weather: Weather = {}): World {
   const { rig } = assembly;
   const wiring = wiringFor(assembly, { faults, jumpers: [], seriesMeter: undefined });
+  const values = createValues(wiring.topology);
   const world: { -readonly [K in keyof World]: World[K] } = {
     assembly,
     faults,
@@ -64,7 +67,8 @@ export function createWorld(assembly: Assembly, faults: readonly Fault[], weathe
     },
     sites: [],
     wiring,
-    values: createValues(wiring.topology),
+    values,
+    stamp: createStamp(values),
     ac: createAcSolution(wiring.topology),
     dc: new Float64Array(wiring.topology.nodes.length),
   };
@@ -88,21 +92,23 @@ export function rewire(world: World): void {
   if (wiring === world.wiring) return;
   world.wiring = wiring;
   world.values = createValues(wiring.topology);
+  world.stamp = createStamp(world.values);
   world.ac = createAcSolution(wiring.topology);
   world.dc = new Float64Array(wiring.topology.nodes.length);
 }
 
-/** Stamps the present state and solves it, AC and DC. */
+/** Stamps the present state and solves it, AC and DC, as far as it is another than the last one solved. */
 export function solve(world: World): void {
-  const { values, wiring } = world;
-  const stamp = createStamp(values);
+  const { values, wiring, stamp } = world;
   for (const part of world.assembly.parts) {
     stamp.at(wiring.partBranch[part.index] ?? 0, wiring.partTransformer[part.index] ?? 0);
     part.kind.conduct(world.sites[part.index] as Site, stateOf(world, part), stamp);
   }
   stampWires(world, activeFaults(world), stamp);
-  wiring.solver.solveAc(values, world.assembly.rig.hertz, world.ac);
-  wiring.solver.solveDc(values, world.dc);
+  if (stamp.changedAc) wiring.solver.solveAc(values, world.assembly.rig.hertz, world.ac);
+  if (stamp.changedDc) wiring.solver.solveDc(values, world.dc);
+  stamp.changedAc = false;
+  stamp.changedDc = false;
 }
 
 /**

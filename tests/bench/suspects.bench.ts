@@ -1,7 +1,14 @@
 import { act } from '../../src/attempt/act.ts';
-import { debriefOf } from '../../src/score/score.ts';
+import { logOf, perform, replay } from '../../src/attempt/attempt.ts';
+import { parOf } from '../../src/score/par.ts';
+import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { arriveField, gatherField, stepField } from '../../src/suspects/field.ts';
-import { start, take, ticket } from '../scenario/shipped.ts';
+import { beginFollowing, followStep } from '../../src/suspects/follow.ts';
+import { prepareGround } from '../../src/suspects/ground.ts';
+import { nextFrom } from '../../src/suspects/hints.ts';
+import { anyAction } from '../attempt/wander.ts';
+import { randomNumbers } from '../circuit/random-network.ts';
+import { library, rigOf, start, ticket } from '../scenario/shipped.ts';
 import { SOLUTIONS } from '../score/solutions.ts';
 import type { BenchFigure } from './circuit.bench.ts';
 
@@ -33,18 +40,63 @@ export async function bench(): Promise<BenchFigure[]> {
     }
   }
   times.sort((a, b) => a - b);
-  const attempt = start('fanButNoCooling');
-  const { search, name, after } = SOLUTIONS.fanButNoCooling!;
-  take(attempt, ...search, { name: 'name', ...name, evidence: [] }, ...after);
-  const began = performance.now();
-  debriefOf(attempt);
-  const debriefed = performance.now() - began;
+  const pars = library.tickets.map((each) => {
+    const ground = prepareGround(each, rigOf(each));
+    return milliseconds(() => parOf(each, rigOf(each), ground));
+  });
+  const nexts = library.tickets.map((each) => {
+    const ground = prepareGround(each, rigOf(each));
+    const following = beginFollowing(each, rigOf(each), ground);
+    return milliseconds(() => nextFrom(following));
+  });
+  const later = library.tickets.flatMap((each) => {
+    const following = beginFollowing(each, rigOf(each), prepareGround(each, rigOf(each)));
+    return SOLUTIONS[each.id]!.search.map((action) => {
+      followStep(following, action);
+      return milliseconds(() => nextFrom(following));
+    });
+  });
+  const graded = gradedMilliseconds('fanButNoCooling', 20);
   return [
     { name: 'suspects: hypotheses of the rig', value: hypotheses, unit: '' },
     { name: 'suspects: twins', value: twins, unit: '' },
     { name: 'suspects: gather the whole field, slowest ticket', value: gathered, unit: 'ms' },
     { name: 'suspects: a step for the whole field, median', value: percentile(times, 0.5), unit: 'ms' },
     { name: 'suspects: a step for the whole field, 95 of 100', value: percentile(times, 0.95), unit: 'ms' },
-    { name: 'suspects: debrief of an attempt of 25 steps', value: debriefed, unit: 'ms' },
+    { name: 'suspects: best next test on arrival, median ticket', value: percentile(sorted(nexts), 0.5), unit: 'ms' },
+    { name: 'suspects: best next test on arrival, slowest ticket', value: percentile(sorted(nexts), 1), unit: 'ms' },
+    { name: 'suspects: best next test after a step, median', value: percentile(sorted(later), 0.5), unit: 'ms' },
+    { name: 'suspects: par of a ticket, median', value: percentile(sorted(pars), 0.5), unit: 'ms' },
+    { name: 'suspects: par of a ticket, slowest', value: percentile(sorted(pars), 1), unit: 'ms' },
+    { name: 'suspects: grade 100 attempts of about 25 steps', value: graded / 10, unit: 's' },
   ];
+}
+
+function sorted(values: readonly number[]): number[] {
+  return [...values].sort((a, b) => a - b);
+}
+
+function milliseconds(run: () => unknown): number {
+  const began = performance.now();
+  run();
+  return performance.now() - began;
+}
+
+/** Milliseconds to grade one attempt by replay, the ticket's yardstick made before: the mean of some with random steps thrown in. */
+function gradedMilliseconds(id: string, count: number): number {
+  const job = ticket(id);
+  const yardstick = yardstickFor(job, rigOf(job));
+  const { search, name, after } = SOLUTIONS[id]!;
+  const logs = Array.from({ length: count }, (_, seed) => {
+    const attempt = start(id);
+    const random = randomNumbers(seed + 1);
+    for (const action of search) {
+      perform(attempt, action);
+      if (random() < 0.3) perform(attempt, anyAction(attempt, random));
+    }
+    perform(attempt, { name: 'name', ...name, evidence: attempt.steps.map((step) => step.view.number) });
+    for (const action of after) perform(attempt, action);
+    return logOf(attempt);
+  });
+  return milliseconds(() => logs.map((log) => debriefOf(replay(job, rigOf(job), log), undefined, yardstick).total)) / count;
 }
