@@ -1,6 +1,6 @@
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
-import { modeName, partName, placeName, pointName, positionName, span, t, thingName, type Values, wireName } from './words.ts';
+import { namingText, partName, placeName, pointName, positionName, span, t, thingName, type Values, wireName } from './words.ts';
 
 function wireEndPlace(view: BenchView, wire: string, end: 'from' | 'to'): string {
   const home = view.wires.find((each) => each.id === wire)?.ends[end].home;
@@ -64,7 +64,7 @@ function actionWords(view: BenchView, action: Action): { readonly key: string; r
     case 'hint':
       return { key: 'hint', values: { depth: t(`action:depth.${action.depth}`) } };
     case 'name':
-      return { key: 'name', values: { target: thingName(action.target), mode: modeName(action.mode) } };
+      return { key: 'name', values: { fault: namingText(action) } };
     case 'close':
       return { key: 'close', values: {} };
   }
@@ -80,4 +80,28 @@ export function doneText(view: BenchView, action: Action): string {
 export function doText(view: BenchView, action: Action): string {
   const { key, values } = actionWords(view, action);
   return t(`action:do.${key}`, values);
+}
+
+/** What to do next, for somebody who does not stand before the thing: its name goes before what the hand does to it. */
+export function nextText(view: BenchView, action: Action): string {
+  const words = doText(view, action);
+  switch (action.name) {
+    case 'pull':
+    case 'turn':
+    case 'mat':
+    case 'seat':
+    case 'unplug':
+    case 'plug':
+    case 'look':
+      return t('action:on', { thing: partName(action.part), words });
+    case 'lift':
+    case 'land':
+    case 'tug':
+      return t('action:on', { thing: wireName(action.wire), words });
+    case 'wait':
+    case 'watch':
+      return action.seconds > 0 ? t('action:do.wait', { span: span(action.seconds) }) : words;
+    default:
+      return words;
+  }
 }

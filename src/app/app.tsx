@@ -24,6 +24,9 @@ export function App() {
         <Route path="/debrief/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`debrief ${id}`} ticket={id} load={loadDebrief} />)}
         </Route>
+        <Route path="/live/:ticket">
+          {({ ticket }) => known(ticket, (id) => <Later key={`live ${id}`} ticket={id} load={loadLive} />)}
+        </Route>
         <Route>
           <UnknownPage />
         </Route>
@@ -52,6 +55,7 @@ type TicketProps = { readonly ticket: string };
 type Loader = () => Promise<ComponentType<TicketProps>>;
 
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
+const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
 
 function Later({ ticket, load }: TicketProps & { readonly load: Loader }) {

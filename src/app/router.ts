@@ -1,6 +1,6 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-export type TicketPageName = 'ticket' | 'bench' | 'debrief';
+export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live';
 
 /** Where a page is: the app lives behind the hash, so that any static server and any folder serves it. */
 export function hrefOf(page: 'home' | TicketPageName, ticket = ''): string {

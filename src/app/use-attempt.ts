@@ -6,13 +6,16 @@ import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { retell } from './retell.ts';
 import { type StepTold, stepSpoken, tellStep } from './step-words.ts';
-import { type Kept, keepClosed, keepRunning, readRunning } from './storage.ts';
+import { type Kept, keepClosed, keepRunning, modeFor, readRunning } from './storage.ts';
 import { t } from './words.ts';
 
 /** What a bench page needs of the running attempt. */
 export interface Bench {
+  /** The ticket in the mode in which it is being worked on. */
   readonly ticket: Ticket;
   readonly rig: RigData;
+  /** On the circuit of a debrief: nothing is scored or kept. */
+  readonly free: boolean;
   readonly view: BenchView;
   /** Every step in words, as they stood when it was taken. */
   readonly told: readonly StepTold[];
@@ -30,32 +33,35 @@ export interface Bench {
 }
 
 interface Loaded {
+  readonly ticket: Ticket;
   readonly attempt: Attempt;
   readonly told: readonly StepTold[];
   readonly origin: Bench['origin'];
 }
 
+function fresh(ticket: Ticket, rig: RigData, origin: Bench['origin'] = 'begun'): Loaded {
+  return { ticket, attempt: begin(ticket, rig), told: [], origin };
+}
+
 async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
-  const log = await readRunning(ticket.id);
-  if (log === undefined) return { attempt: begin(ticket, rig), told: [], origin: 'begun' };
+  const kept = await readRunning(ticket.id);
+  if (kept === undefined) return fresh({ ...ticket, mode: modeFor(ticket) }, rig);
+  const job: Ticket = { ...ticket, mode: ticket.mode === 'graded' ? 'graded' : kept.mode };
   try {
-    const { steps } = replay(ticket, rig, log);
-    return {
-      ...retell(
-        ticket,
-        rig,
-        steps.map((step) => step.action),
-      ),
-      origin: 'resumed',
-    };
+    const { steps } = replay(job, rig, kept.log);
+    const actions = steps.map((step) => step.action);
+    return { ticket: job, ...retell(job, rig, actions), origin: 'resumed' };
   } catch {
     // Kept by another version, or damaged: told on the bench, and the job starts anew.
-    return { attempt: begin(ticket, rig), told: [], origin: 'lost' };
+    return fresh(job, rig, 'lost');
   }
 }
 
-/** The attempt at a ticket: taken up where it was left, kept after every step. */
-export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
+/**
+ * The attempt at a ticket: taken up where it was left, kept after every step.
+ * @param free a fresh attempt of which nothing is kept, to probe the circuit at leisure
+ */
+export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | undefined {
   const [loaded, setLoaded] = useState<Loaded>();
   const [view, setView] = useState<BenchView>();
   const [told, setTold] = useState<readonly StepTold[]>([]);
@@ -66,7 +72,8 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
 
   useEffect(() => {
     let current = true;
-    void load(ticket, rig).then((result) => {
+    const loading = free ? Promise.resolve(fresh({ ...ticket, mode: 'practice' }, rig)) : load(ticket, rig);
+    void loading.then((result) => {
       if (!current) return;
       setLoaded(result);
       setView(viewOf(result.attempt));
@@ -75,7 +82,7 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
     return () => {
       current = false;
     };
-  }, [ticket, rig]);
+  }, [ticket, rig, free]);
 
   const act = useCallback(
     (action: Action) => {
@@ -90,17 +97,19 @@ export function useAttempt(ticket: Ticket, rig: RigData): Bench | undefined {
       setView(next);
       setTold((before) => [...before, tellStep(next, result.step)]);
       setSaid(spoken(next, result.step));
-      const log = logOf(loaded.attempt);
-      void (next.phase === 'closed' ? keepClosed(ticket.id, log) : keepRunning(ticket.id, log)).then(setKept);
+      if (free) return;
+      const attempt = { mode: loaded.ticket.mode, log: logOf(loaded.attempt) };
+      void (next.phase === 'closed' ? keepClosed(ticket.id, attempt) : keepRunning(ticket.id, attempt)).then(setKept);
     },
-    [loaded, ticket],
+    [loaded, ticket, free],
   );
 
   if (loaded === undefined || view === undefined) return undefined;
   if (options.current?.view !== view) options.current = { view, actions: optionsOf(loaded.attempt) };
   return {
-    ticket,
+    ticket: loaded.ticket,
     rig,
+    free,
     view,
     told,
     options: options.current.actions,

@@ -56,6 +56,26 @@ export function thingName(id: string): string {
   return id;
 }
 
+/** A fault as it is named, and the second one of a pair with it. */
+export function namingText(naming: {
+  readonly target: string;
+  readonly mode: string;
+  readonly also?: { readonly target: string; readonly mode: string } | undefined;
+}): string {
+  const words = t('app:fault.one', { target: thingName(naming.target), mode: modeName(naming.mode) });
+  return naming.also === undefined ? words : t('app:fault.pair', { first: words, second: namingText(naming.also) });
+}
+
+/** A share of all, in whole per cent. */
+export function percent(share: number): string {
+  return new Intl.NumberFormat(i18next.language, { style: 'percent', maximumFractionDigits: 0 }).format(share);
+}
+
+/** Several things in one sentence, as the language strings them together. */
+export function listed(words: readonly string[]): string {
+  return new Intl.ListFormat(i18next.language, { type: 'conjunction' }).format(words);
+}
+
 /** What is printed at a terminal, or where an unmarked one sits as the trainee sees it (a body turned over is mirrored). */
 export function terminalName(part: PartView, terminal: TerminalView): string {
   if (terminal.label !== '') return terminal.label;

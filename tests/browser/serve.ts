@@ -1,4 +1,5 @@
 /** Once before the browser tests: finds a Chromium, builds the app and serves it; `inject('address')` says where. */
+import { rmSync } from 'node:fs';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { findChromium } from './chromium.ts';
@@ -12,8 +13,8 @@ declare module 'vitest' {
 
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   findChromium();
-  // Its own folder: `npm start` may be serving dist at this moment.
-  const outDir = 'node_modules/.bellwire/browser-tests';
+  // A folder of this process' own: `npm start` may be serving dist at this moment, and another run of the tests its own build.
+  const outDir = `node_modules/.bellwire/browser-tests-${process.pid}`;
   await build({ logLevel: 'warn', mode: 'production', build: { outDir, emptyOutDir: true } });
   const server = await preview({
     logLevel: 'warn',
@@ -23,5 +24,8 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('the server has no address');
   project.provide('address', address);
-  return () => server.close();
+  return async () => {
+    await server.close();
+    rmSync(outDir, { recursive: true, force: true });
+  };
 }

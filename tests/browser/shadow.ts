@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import { readingsOf } from '../../src/app/bench/readings.ts';
 import { retell } from '../../src/app/retell.ts';
 import { readingWords, type StepTold } from '../../src/app/step-words.ts';
-import { clock, modeName, placeName, t, thingName } from '../../src/app/words.ts';
+import { clock, modeName, namingText, placeName, t, thingName } from '../../src/app/words.ts';
 import type { Action, ActionOf } from '../../src/attempt/actions.ts';
 import { type Attempt, logOf, perform, viewOf } from '../../src/attempt/attempt.ts';
 import { debriefOf } from '../../src/score/score.ts';
@@ -77,7 +77,12 @@ export function namingOfAction(shadow: Attempt, action: ActionOf<'name'>) {
   if (naming === undefined) throw new Error(`nobody can name ${action.target}: ${action.mode}`);
   const target = thingName(action.target);
   const mode = modeName(action.mode);
-  return { section: t(`app:section.${naming.section}`), target, mode, confirm: t('app:naming.confirm', { target, mode }) };
+  return {
+    section: t(`app:section.${naming.section}`),
+    target,
+    mode,
+    confirm: t('app:naming.confirm', { fault: namingText(action) }),
+  };
 }
 
 /** The label of a reading's box in the window. */

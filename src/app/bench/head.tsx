@@ -1,3 +1,4 @@
+import { hrefOf } from '../router.ts';
 import { Brand } from '../shell.tsx';
 import type { Bench } from '../use-attempt.ts';
 import { clock, number, t } from '../words.ts';
@@ -14,13 +15,18 @@ interface Props {
 /** Which job, how long it has taken, which bench, and what ends it. */
 export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
   const { view, ticket } = bench;
+  const title = t(`ticket:${ticket.id}.title`);
   const repaired = view.steps.some((step) => step.action.name === 'replace');
   return (
     <header class="bench-head">
       <Brand />
       <div class="bench-title">
-        <h1 tabIndex={-1}>{t(`ticket:${ticket.id}.title`)}</h1>
-        <p>{t('app:head.line', { site: t(`ticket:${ticket.id}.site`), mode: t(`app:mode.${ticket.mode}`) })}</p>
+        <h1 tabIndex={-1}>{bench.free ? t('app:live.title') : title}</h1>
+        <p>
+          {bench.free
+            ? t('app:live.line', { title })
+            : t('app:head.line', { site: t(`ticket:${ticket.id}.site`), mode: t(`app:mode.${ticket.mode}`) })}
+        </p>
       </div>
       <dl class="bench-counts">
         <div>
@@ -42,7 +48,11 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
       <button type="button" class="button" onClick={onTicket}>
         {t('app:head.ticket')}
       </button>
-      {view.phase === 'working' ? (
+      {bench.free ? (
+        <a class="button act" href={hrefOf('debrief', ticket.id)}>
+          {t('app:live.back')}
+        </a>
+      ) : view.phase === 'working' ? (
         <button key="name" type="button" class="button act" onClick={onName}>
           {t('app:head.name')}
         </button>

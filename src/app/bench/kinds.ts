@@ -2,4 +2,4 @@
 export type BenchKind = 'drawn' | 'list';
 
 /** Which rail lies over the work on a small screen. */
-export type Sheet = 'house' | 'meter' | undefined;
+export type Sheet = 'house' | 'meter' | 'coach' | undefined;

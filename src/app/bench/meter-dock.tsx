@@ -1,5 +1,6 @@
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
+import type { Coach } from './coach.tsx';
 import type { Sheet } from './kinds.ts';
 import { Display } from './meter.tsx';
 import type { Leads } from './use-leads.ts';
@@ -7,12 +8,13 @@ import type { Leads } from './use-leads.ts';
 interface Props {
   readonly bench: Bench;
   readonly leads: Leads;
+  readonly coach: Coach | undefined;
   readonly sheet: Sheet;
   readonly onSheet: (sheet: Sheet) => void;
 }
 
-/** On small screens: the meter's display, the leads, and the handles of the two sheets. */
-export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
+/** On small screens: the meter's display, the leads, and the handles of the sheets. */
+export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
   return (
     <div class="dock">
       <Display meter={bench.view.meter} />
@@ -49,6 +51,17 @@ export function MeterDock({ bench, leads, sheet, onSheet }: Props) {
           </button>
         ))}
       </div>
+      {coach !== undefined && (
+        <button
+          type="button"
+          class="button dock-coach"
+          aria-expanded={sheet === 'coach'}
+          aria-controls="rail-meter"
+          onClick={() => onSheet('coach')}
+        >
+          {coach.count === undefined ? t('app:coach.handleBusy') : t('app:coach.handle', { count: coach.count })}
+        </button>
+      )}
     </div>
   );
 }

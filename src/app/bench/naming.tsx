@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'preact/hooks';
-import { SECTIONS, type Section } from '../../parts/part.ts';
 import { namingsOf } from '../../suspects/hypotheses.ts';
 import { readingWords } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { modeName, placeName, readingText, t, thingName } from '../words.ts';
+import { namingText, placeName, readingText, t } from '../words.ts';
 import { Dialog } from './dialog.tsx';
+import { type ChosenFault, FaultChoice, NOTHING_CHOSEN } from './fault-choice.tsx';
 import { readingsOf } from './readings.ts';
 
 interface Props {
@@ -17,21 +17,24 @@ const MOST_EVIDENCE = 40;
 
 /** Names the fault: where it lies, what it is on, how it failed, and which readings prove it. */
 export function NamingDialog({ bench, onDone }: Props) {
-  const namings = useMemo(() => namingsOf(bench.rig), [bench.rig]);
-  const [section, setSection] = useState<Section>();
-  const [target, setTarget] = useState('');
-  const [mode, setMode] = useState('');
+  const { rig, ticket } = bench;
+  const pairs = (ticket.suspects?.pairs ?? []).length > 0;
+  const namings = useMemo(() => namingsOf(rig, ticket.suspects).filter((each) => each.also === undefined), [rig, ticket.suspects]);
+  const [first, setFirst] = useState(NOTHING_CHOSEN);
+  const [second, setSecond] = useState<ChosenFault>();
   const [evidence, setEvidence] = useState<readonly number[]>([]);
-  const inSection = namings.filter((each) => each.section === section);
-  const targets = [...new Set(inSection.map((each) => each.target))].sort((a, b) => thingName(a).localeCompare(thingName(b)));
-  const modes = inSection.filter((each) => each.target === target).map((each) => each.mode);
   const readings = readingsOf(bench.told);
-  const ready = target !== '' && mode !== '';
+  const ready = first.mode !== '' && (second === undefined || second.mode !== '');
+  const fault = {
+    target: first.target,
+    mode: first.mode,
+    ...(second === undefined ? {} : { also: { target: second.target, mode: second.mode } }),
+  };
 
   const confirm = (event: Event) => {
     event.preventDefault();
     if (!ready) return;
-    bench.act({ name: 'name', target, mode, evidence: [...evidence] });
+    bench.act({ name: 'name', ...fault, evidence: [...evidence] });
     onDone();
   };
   const tick = (step: number, on: boolean) =>
@@ -41,58 +44,33 @@ export function NamingDialog({ bench, onDone }: Props) {
     <Dialog title={t('app:naming.title')} onDone={onDone}>
       <p>{t('app:naming.once')}</p>
       <form class="naming" onSubmit={confirm}>
-        <fieldset>
-          <legend>{t('app:naming.section')}</legend>
-          <div class="choices">
-            {SECTIONS.map((each) => (
-              <label key={each} class="choice">
-                <input
-                  type="radio"
-                  name="section"
-                  checked={section === each}
-                  onChange={() => {
-                    setSection(each);
-                    setTarget('');
-                    setMode('');
-                  }}
-                />
-                {t(`app:section.${each}`)}
-              </label>
-            ))}
-          </div>
-        </fieldset>
-        {section !== undefined && (
-          <div class="field">
-            <label for="naming-target">{t('app:naming.target')}</label>
-            <select
-              id="naming-target"
-              value={target}
-              onChange={(event) => {
-                setTarget(event.currentTarget.value);
-                setMode('');
-              }}
-            >
-              <option value="">{t('app:naming.choose')}</option>
-              {targets.map((each) => (
-                <option key={each} value={each}>
-                  {thingName(each)}
-                </option>
-              ))}
-            </select>
-          </div>
+        <FaultChoice
+          id="naming"
+          namings={namings}
+          chosen={first}
+          onChoose={setFirst}
+          where={t('app:naming.section')}
+          what={t('app:naming.target')}
+        />
+        {pairs && (
+          <label class="choice">
+            <input
+              type="checkbox"
+              checked={second !== undefined}
+              onChange={(event) => setSecond(event.currentTarget.checked ? NOTHING_CHOSEN : undefined)}
+            />
+            {t('app:naming.second')}
+          </label>
         )}
-        {target !== '' && (
-          <fieldset>
-            <legend>{t('app:naming.mode', { target: thingName(target) })}</legend>
-            <div class="choices">
-              {modes.map((each) => (
-                <label key={each} class="choice">
-                  <input type="radio" name="mode" checked={mode === each} onChange={() => setMode(each)} />
-                  {modeName(each)}
-                </label>
-              ))}
-            </div>
-          </fieldset>
+        {second !== undefined && (
+          <FaultChoice
+            id="naming-second"
+            namings={namings.filter((each) => each.target !== first.target)}
+            chosen={second}
+            onChoose={setSecond}
+            where={t('app:naming.secondSection')}
+            what={t('app:naming.secondTarget')}
+          />
         )}
         <fieldset>
           <legend>{t('app:naming.evidence')}</legend>
@@ -124,7 +102,7 @@ export function NamingDialog({ bench, onDone }: Props) {
           )}
         </fieldset>
         <button type="submit" class="button act" disabled={!ready}>
-          {ready ? t('app:naming.confirm', { target: thingName(target), mode: modeName(mode) }) : t('app:naming.incomplete')}
+          {ready ? t('app:naming.confirm', { fault: namingText(fault) }) : t('app:naming.incomplete')}
         </button>
       </form>
     </Dialog>

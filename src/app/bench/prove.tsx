@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Bench } from '../use-attempt.ts';
-import { modeName, t, thingName } from '../words.ts';
+import { namingText, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
@@ -18,7 +18,7 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
     <section class="prove" aria-labelledby="prove-title">
       <div>
         <h2 id="prove-title" ref={title} tabIndex={-1}>
-          {t('app:prove.title', { target: thingName(named.target), mode: modeName(named.mode) })}
+          {t('app:prove.title', { fault: namingText(named) })}
         </h2>
         <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>
       </div>

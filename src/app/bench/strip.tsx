@@ -5,8 +5,13 @@ import { readingText, t } from '../words.ts';
 
 const SHOWN = 24;
 
-/** The last steps with what they read, and the ways to let time pass. */
-export function Strip({ bench }: { readonly bench: Bench }) {
+interface Props {
+  readonly bench: Bench;
+  readonly onHint: () => void;
+}
+
+/** The last steps with what they read, the way to a hint where there is one, and the ways to let time pass. */
+export function Strip({ bench, onHint }: Props) {
   const { told } = bench;
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => {
@@ -23,6 +28,11 @@ export function Strip({ bench }: { readonly bench: Bench }) {
           </li>
         ))}
       </ol>
+      {bench.ticket.mode !== 'graded' && bench.view.phase === 'working' && !bench.free && (
+        <button type="button" class="button strip-hint" onClick={onHint}>
+          {t('app:hint.open')}
+        </button>
+      )}
       <fieldset class="strip-waits" aria-label={t('app:strip.waits')}>
         <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 15 })}>
           {t('app:strip.wait15')}

@@ -1,48 +1,66 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { Action } from '../../attempt/actions.ts';
 import { type AttemptLog, replay, viewOf } from '../../attempt/attempt.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import type { Debrief } from '../../score/debrief.ts';
+import { engineFor, leaveEngine } from '../engine/engine.ts';
+import { type Instruct, instructor } from '../instruct.ts';
 import { retell } from '../retell.ts';
 import type { StepTold } from '../step-words.ts';
 import { keepBest, readClosed } from '../storage.ts';
-import type { Job } from './work.ts';
+
+/** A closed attempt with all that a page needs to tell of it. */
+export interface Reviewed {
+  readonly ticket: Ticket;
+  readonly rig: RigData;
+  readonly debrief: Debrief;
+  readonly view: BenchView;
+  /** Every step in words, as they stood when it was taken. */
+  readonly told: readonly StepTold[];
+  readonly shortWay: readonly StepTold[];
+  readonly actions: readonly Action[];
+  readonly instruct: Instruct;
+}
 
 export type DebriefState =
   | { readonly state: 'working' | 'none' | 'failed' }
-  | {
-      readonly state: 'ready';
-      readonly debrief: Debrief;
-      readonly view: BenchView;
-      readonly told: readonly StepTold[];
-      readonly shortWay: readonly StepTold[];
-    };
+  | { readonly state: 'ready'; readonly reviewed: Reviewed };
 
 /** The debrief of the last closed attempt at a ticket, replayed from its log. */
 export function useDebrief(ticket: Ticket, rig: RigData): DebriefState {
   const [result, setResult] = useState<DebriefState>({ state: 'working' });
   useEffect(() => {
-    const worker = new Worker(new URL('./work.ts', import.meta.url), { type: 'module' });
-    const start = async () => {
-      const log = (await readClosed(ticket.id)) as AttemptLog | undefined;
-      if (log === undefined) {
-        setResult({ state: 'none' });
-        return;
-      }
-      const actions = replay(ticket, rig, log).steps.map((step) => step.action);
-      const { attempt, told } = retell(ticket, rig, actions);
-      const view = viewOf(attempt);
-      worker.onmessage = (event: MessageEvent<Debrief>) => {
-        void keepBest(ticket.id, event.data.total);
-        const shortWay = retell(ticket, rig, event.data.par.actions).told;
-        setResult({ state: 'ready', debrief: event.data, view, told, shortWay });
+    let current = true;
+    const start = async (): Promise<DebriefState> => {
+      const kept = await readClosed(ticket.id);
+      if (kept === undefined) return { state: 'none' };
+      const { mode } = kept;
+      const log = kept.log as AttemptLog;
+      const job: Ticket = { ...ticket, mode };
+      const working = engineFor(ticket, rig).ask('debrief', { log, mode });
+      // The words are found meanwhile; if they are not, nobody will hear what the engine says.
+      working.catch(() => undefined);
+      const actions = replay(job, rig, log).steps.map((step) => step.action);
+      const { attempt, told } = retell(job, rig, actions);
+      const instruct = instructor(job, rig);
+      const debrief = await working;
+      void keepBest(ticket.id, debrief.total);
+      const shortWay = retell(job, rig, debrief.par.actions).told;
+      return {
+        state: 'ready',
+        reviewed: { ticket: job, rig, debrief, view: viewOf(attempt), told, shortWay, actions, instruct },
       };
-      worker.onerror = () => setResult({ state: 'failed' });
-      worker.postMessage({ ticket, rig, log } satisfies Job);
     };
-    start().catch(() => setResult({ state: 'failed' }));
-    return () => worker.terminate();
+    start().then(
+      (state) => current && setResult(state),
+      () => current && setResult({ state: 'failed' }),
+    );
+    return () => {
+      current = false;
+      leaveEngine(ticket.id);
+    };
   }, [ticket, rig]);
   return result;
 }

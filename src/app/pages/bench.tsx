@@ -1,7 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/bench.css';
+import { CoachPanel, useCoach } from '../bench/coach.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
+import { FreeBar } from '../bench/free-bar.tsx';
 import { BenchHead } from '../bench/head.tsx';
+import { HintDialog, type HintTold } from '../bench/hints.tsx';
 import { House } from '../bench/house.tsx';
 import type { BenchKind, Sheet } from '../bench/kinds.ts';
 import { LeadPicker } from '../bench/lead-picker.tsx';
@@ -17,10 +20,11 @@ import { TicketDialog } from '../bench/ticket-dialog.tsx';
 import { Tools } from '../bench/tools.tsx';
 import { useLeads } from '../bench/use-leads.ts';
 import { useSounds } from '../bench/use-sounds.ts';
+import { engineFor } from '../engine/engine.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { useTitle } from '../shell.tsx';
-import { habit, keepHabit } from '../storage.ts';
+import { habit, keepHabit, readClosed } from '../storage.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
 import { t } from '../words.ts';
 
@@ -33,24 +37,72 @@ export function BenchPage({ ticket: id }: { readonly ticket: string }) {
 function Opened({ ticket }: { readonly ticket: Bench['ticket'] }) {
   const bench = useAttempt(ticket, rigOf(ticket));
   useTitle(t(`ticket:${ticket.id}.title`));
-  const closed = bench?.view.phase === 'closed';
+  const phase = bench?.view.phase;
   useEffect(() => {
-    if (closed) go(hrefOf('debrief', ticket.id));
-  }, [closed, ticket.id]);
-  if (bench === undefined || closed) {
-    return (
-      <main class="waiting" aria-busy="true">
-        <p role="status">{t('app:loading')}</p>
-      </main>
-    );
-  }
+    if (phase === 'closed') go(hrefOf('debrief', ticket.id));
+    // While the repair is proved, the short way is worked out for the debrief; where that fails, the debrief says so.
+    if (phase === 'named')
+      engineFor(ticket, rigOf(ticket))
+        .ask('prepare', {})
+        .catch(() => undefined);
+  }, [phase, ticket]);
+  if (bench === undefined || phase === 'closed') return <Waiting />;
   return <BenchScreen bench={bench} />;
 }
 
-function BenchScreen({ bench }: { readonly bench: Bench }) {
+/** The circuit of a debrief, to probe again: a fresh attempt with its fault named, of which nothing is scored or kept. */
+export function LivePage({ ticket: id }: { readonly ticket: string }) {
+  const ticket = findTicket(id);
+  const [closed, setClosed] = useState<boolean>();
+  const [begun, setBegun] = useState(0);
+  useTitle(t('app:live.title'));
+  useEffect(() => {
+    let current = true;
+    void readClosed(id).then((kept) => current && setClosed(kept !== undefined));
+    return () => {
+      current = false;
+    };
+  }, [id]);
+  if (ticket === undefined) return null;
+  if (closed === undefined) return <Waiting />;
+  // The fault stands on the page: nobody shall come here before the ticket is closed.
+  if (!closed)
+    return (
+      <main class="waiting">
+        <h1 tabIndex={-1}>{t('app:live.title')}</h1>
+        <p>{t('app:live.closed')}</p>
+        <a class="button" href={hrefOf('ticket', id)}>
+          {t(`ticket:${id}.title`)}
+        </a>
+      </main>
+    );
+  return <Live key={begun} ticket={ticket} onRestart={() => setBegun(begun + 1)} />;
+}
+
+function Live({ ticket, onRestart }: { readonly ticket: Bench['ticket']; readonly onRestart: () => void }) {
+  const bench = useAttempt(ticket, rigOf(ticket), true);
+  return bench === undefined ? <Waiting /> : <BenchScreen bench={bench} onRestart={onRestart} />;
+}
+
+function Waiting() {
+  return (
+    <main class="waiting" aria-busy="true">
+      <p role="status">{t('app:loading')}</p>
+    </main>
+  );
+}
+
+interface ScreenProps {
+  readonly bench: Bench;
+  readonly onRestart?: () => void;
+}
+
+function BenchScreen({ bench, onRestart }: ScreenProps) {
   const [kind, setKind] = useState<BenchKind>(() => (habit('bench', 'drawn') === 'list' ? 'list' : 'drawn'));
   const [sheet, setSheet] = useState<Sheet>();
-  const [dialog, setDialog] = useState<'naming' | 'ticket'>();
+  const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint'>();
+  const [hint, setHint] = useState<HintTold>();
+  const coach = useCoach(bench);
   const leads = useLeads(bench);
   const heard = useSounds(bench.view);
   const choose = (next: BenchKind) => {
@@ -60,7 +112,7 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
   // A walk or a picked lead goes on at the bench: the sheet that covered it on a small screen makes room.
   useEffect(() => setSheet(undefined), [bench.view.place, leads.held]);
   return (
-    <div class="bench" data-sheet={sheet} data-kind={kind}>
+    <div class="bench" data-sheet={sheet} data-kind={kind} data-coached={coach !== undefined}>
       <BenchHead
         bench={bench}
         kind={kind}
@@ -76,6 +128,7 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       <main class="work" id="work">
         <Notes bench={bench} />
         {bench.view.phase === 'named' && <ProveBar bench={bench} />}
+        {onRestart !== undefined && <FreeBar bench={bench} onRestart={onRestart} />}
         {kind === 'drawn' ? (
           <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
         ) : (
@@ -86,12 +139,20 @@ function BenchScreen({ bench }: { readonly bench: Bench }) {
       </main>
       <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
         <MeterPanel bench={bench} leads={leads} />
+        {coach !== undefined && <CoachPanel coach={coach} />}
         {kind === 'drawn' && <Tools leads={leads} />}
       </aside>
-      <MeterDock bench={bench} leads={leads} sheet={sheet} onSheet={(next) => setSheet(next === sheet ? undefined : next)} />
-      <Strip bench={bench} />
+      <MeterDock
+        bench={bench}
+        leads={leads}
+        coach={coach}
+        sheet={sheet}
+        onSheet={(next) => setSheet(next === sheet ? undefined : next)}
+      />
+      <Strip bench={bench} onHint={() => setDialog('hint')} />
       {dialog === 'naming' && <NamingDialog bench={bench} onDone={() => setDialog(undefined)} />}
       {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
+      {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
       <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
         {bench.said}
       </p>

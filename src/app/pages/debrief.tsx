@@ -1,17 +1,17 @@
 import { useState } from 'preact/hooks';
 import '../css/debrief.css';
 import '../css/pages.css';
-import type { BenchView } from '../../attempt/view.ts';
 import type { Debrief, JudgedStep } from '../../score/debrief.ts';
 import { SuspectsChart } from '../debrief/chart.tsx';
 import { ScoreLines } from '../debrief/score-lines.tsx';
-import { namingText, StepBody, wordsOf } from '../debrief/step-body.tsx';
-import { type DebriefState, useDebrief } from '../debrief/use-debrief.ts';
+import { StepBody, wordsOf } from '../debrief/step-body.tsx';
+import { TreeFold } from '../debrief/tree.tsx';
+import { type Reviewed, useDebrief } from '../debrief/use-debrief.ts';
 import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
-import { type StepTold, stepWords } from '../step-words.ts';
-import { modeName, number, t, thingName } from '../words.ts';
+import { stepWords } from '../step-words.ts';
+import { namingText, number, t } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
 
@@ -33,7 +33,7 @@ function Opened({ ticket }: { readonly ticket: Ticket }) {
       </PageHead>
       <main class="debrief">
         {result.state === 'ready' ? (
-          <Read ticket={ticket} result={result} />
+          <Read reviewed={result.reviewed} />
         ) : (
           <>
             <h1 tabIndex={-1}>{t('app:debrief.title')}</h1>
@@ -72,8 +72,7 @@ function verdict(debrief: Debrief, judged: readonly JudgedStep[]): string {
   if (debrief.rightNaming) return t('app:debrief.right', values);
   return t('app:debrief.wrong', {
     ...values,
-    target: thingName(debrief.named.target),
-    mode: modeName(debrief.named.mode),
+    fault: namingText(debrief.named),
   });
 }
 
@@ -84,10 +83,17 @@ function shortWayValues({ par }: Debrief) {
   };
 }
 
-type Ready = Extract<DebriefState, { readonly state: 'ready' }>;
+/** Opens a step in the list of steps and goes there. */
+function goToStep(step: number): void {
+  const found = document.getElementById(`step-${step}`);
+  for (let each = found?.closest('details'); each; each = each.parentElement?.closest('details')) each.open = true;
+  const summary = found?.querySelector('summary');
+  summary?.scrollIntoView({ block: 'center' });
+  summary?.focus({ preventScroll: true });
+}
 
-function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Ready }) {
-  const { debrief, view, told, shortWay } = result;
+function Read({ reviewed }: { readonly reviewed: Reviewed }) {
+  const { ticket, debrief, told, shortWay } = reviewed;
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const after = debrief.steps.filter((step) => step.kind === 'after');
   const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
@@ -101,6 +107,9 @@ function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Re
           <h1 tabIndex={-1}>{namingText(debrief.truth)}</h1>
           <p>{verdict(debrief, judged)}</p>
           <p>{t('app:debrief.shortWay', shortWayValues(debrief))}</p>
+          <a class="button debrief-live" href={hrefOf('live', ticket.id)}>
+            {t('app:debrief.live')}
+          </a>
         </div>
         <p class="debrief-total">
           <span class="unseen">{t('app:debrief.score')} </span>
@@ -125,21 +134,28 @@ function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Re
           <StepTable debrief={debrief} words={words} />
         </section>
         <div class="debrief-side">
-          <ScoreLines debrief={debrief} />
+          <ScoreLines
+            debrief={debrief}
+            words={(step) => wordsOf(told, step)}
+            onStep={(step) => {
+              setChosen(step);
+              goToStep(step);
+            }}
+          />
           {card !== undefined && (
             <section class="step-card" aria-live="polite">
               <h2>{t('app:debrief.stepTitle', { step: card.number, words: t(`app:debrief.kind.${card.kind}`) })}</h2>
-              <StepBody view={view} told={told} step={card} />
+              <StepBody reviewed={reviewed} step={card} />
             </section>
           )}
         </div>
         <section class="debrief-steps" aria-labelledby="steps-title">
           <h2 id="steps-title">{t('app:debrief.steps')}</h2>
-          <StepList steps={judged} view={view} told={told} />
+          <StepList steps={judged} reviewed={reviewed} />
           {after.length > 0 && (
             <details class="debrief-after">
               <summary>{t('app:debrief.after', { count: after.length })}</summary>
-              <StepList steps={after} view={view} told={told} />
+              <StepList steps={after} reviewed={reviewed} />
             </details>
           )}
         </section>
@@ -158,12 +174,13 @@ function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Re
             </ol>
           </details>
         )}
+        <TreeFold reviewed={reviewed} />
         {debrief.alike.length > 0 && (
           <section>
             <h2>{t('app:debrief.alike')}</h2>
             <ul>
               {debrief.alike.map((each) => (
-                <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
+                <li key={namingText(each)}>{namingText(each)}</li>
               ))}
             </ul>
           </section>
@@ -175,7 +192,7 @@ function Read({ ticket, result }: { readonly ticket: Ticket; readonly result: Re
             </summary>
             <ul class="ruled-out">
               {debrief.leftAtNaming.map((each) => (
-                <li key={`${each.target} ${each.mode}`}>{namingText(each)}</li>
+                <li key={namingText(each)}>{namingText(each)}</li>
               ))}
             </ul>
           </details>
@@ -222,23 +239,22 @@ function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly wor
 
 interface StepListProps {
   readonly steps: readonly JudgedStep[];
-  readonly view: BenchView;
-  readonly told: readonly StepTold[];
+  readonly reviewed: Reviewed;
 }
 
-function StepList({ steps, view, told }: StepListProps) {
+function StepList({ steps, reviewed }: StepListProps) {
   return (
     <ol>
       {steps.map((step) => (
         <li key={step.number} class={step.kind}>
-          <details>
+          <details id={`step-${step.number}`}>
             <summary class="step-summary">
               <span class="step-number">{step.number}</span>
-              <span class="step-words">{wordsOf(told, step.number)}</span>
+              <span class="step-words">{wordsOf(reviewed.told, step.number)}</span>
               <span class="step-kind">{step.kind !== 'after' && t(`app:debrief.kind.${step.kind}`)}</span>
             </summary>
             <div class="step-body">
-              <StepBody view={view} told={told} step={step} />
+              <StepBody reviewed={reviewed} step={step} />
             </div>
           </details>
         </li>

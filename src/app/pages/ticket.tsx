@@ -1,20 +1,21 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
+import type { Ticket } from '../../scenario/ticket.ts';
 import { findTicket } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
-import { dropRunning, readRunning } from '../storage.ts';
+import { dropRunning, type KeptAttempt, keepMode, modeFor, readRunning } from '../storage.ts';
 import { TicketText } from '../ticket-text.tsx';
 import { t } from '../words.ts';
 
 /** The complaint, the site and what is allowed; from here the job begins or goes on. */
 export function TicketPage({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
-  const [running, setRunning] = useState(false);
+  const [running, setRunning] = useState<KeptAttempt>();
   useTitle(t(`ticket:${id}.title`));
   useEffect(() => {
     let current = true;
-    void readRunning(id).then((log) => current && setRunning(log !== undefined));
+    void readRunning(id).then((kept) => current && setRunning(kept));
     return () => {
       current = false;
     };
@@ -38,8 +39,10 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
         </div>
         <div class="ticket-side">
           <div class="ticket-go">
-            {running ? (
+            <ModeChoice ticket={ticket} />
+            {running !== undefined ? (
               <>
+                <p>{t('app:ticket.under', { mode: t(`app:mode.${running.mode}`) })}</p>
                 <a class="button act" href={hrefOf('bench', id)}>
                   {t('app:ticket.resume')}
                 </a>
@@ -57,5 +60,32 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
         </div>
       </main>
     </>
+  );
+}
+
+/** Coached or practice, as the trainee likes; a graded ticket leaves no choice. */
+function ModeChoice({ ticket }: { readonly ticket: Ticket }) {
+  const [mode, setMode] = useState(() => modeFor(ticket));
+  if (mode === 'graded') return <p>{t('app:ticket.howText.graded')}</p>;
+  return (
+    <fieldset class="ticket-how">
+      <legend>{t('app:ticket.how')}</legend>
+      {(['coached', 'practice'] as const).map((each) => (
+        <label key={each} class="choice">
+          <input
+            type="radio"
+            name="how"
+            checked={mode === each}
+            onChange={() => {
+              setMode(each);
+              keepMode(each);
+            }}
+          />
+          <span>
+            <b>{t(`app:mode.${each}`)}</b> <small>{t(`app:ticket.howText.${each}`)}</small>
+          </span>
+        </label>
+      ))}
+    </fieldset>
   );
 }

@@ -1,0 +1,79 @@
+import type { RigData } from '../../rig/schema.ts';
+import type { Ticket } from '../../scenario/ticket.ts';
+import type { FromWorker, QuestionName, Questions, ToWorker } from './questions.ts';
+
+/** A worker that reasons about one ticket. Answers come in the order of the questions. */
+export interface Engine {
+  /** @throws when the question could not be answered, or the worker has died */
+  readonly ask: <Name extends QuestionName>(name: Name, ask: Questions[Name]['ask']) => Promise<Questions[Name]['answer']>;
+}
+
+interface Waiting {
+  readonly resolve: (answer: never) => void;
+  readonly reject: (reason: Error) => void;
+}
+
+interface Running {
+  readonly ticket: Ticket['id'];
+  readonly engine: Engine;
+  readonly waiting: ReadonlyMap<number, Waiting>;
+  readonly stop: () => void;
+}
+
+let running: Running | undefined;
+
+/**
+ * The engine of a ticket. There is one worker at a time: it goes on from the bench to the debrief, so that what is the same for every
+ * attempt is worked out once, and ends when another ticket is opened or when it has died.
+ */
+export function engineFor(ticket: Ticket, rig: RigData): Engine {
+  if (running?.ticket === ticket.id) return running.engine;
+  running?.stop();
+  running = start(ticket, rig);
+  return running.engine;
+}
+
+/** Lets go of a ticket's engine if it is still busy with what nobody waits for any more: the next one then starts afresh. */
+export function leaveEngine(ticket: Ticket['id']): void {
+  if (running?.ticket !== ticket || running.waiting.size === 0) return;
+  running.stop();
+}
+
+function start(ticket: Ticket, rig: RigData): Running {
+  const worker = new Worker(new URL('./work.ts', import.meta.url), { type: 'module' });
+  const waiting = new Map<number, Waiting>();
+  let last = 0;
+  let stopped = false;
+  const send = (message: ToWorker) => worker.postMessage(message);
+  const stop = () => {
+    stopped = true;
+    worker.terminate();
+    if (running?.engine === engine) running = undefined;
+    for (const each of waiting.values()) each.reject(new Error('the engine has stopped'));
+    waiting.clear();
+  };
+  const engine: Engine = {
+    ask(name, ask) {
+      return new Promise((resolve, reject) => {
+        if (stopped) {
+          reject(new Error('the engine has stopped'));
+          return;
+        }
+        last += 1;
+        waiting.set(last, { resolve, reject });
+        send({ kind: 'ask', number: last, name, ask } as ToWorker);
+      });
+    },
+  };
+  worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+    const asked = waiting.get(data.number);
+    waiting.delete(data.number);
+    if ('failed' in data) asked?.reject(new Error(data.failed));
+    else asked?.resolve(data.answer as never);
+  };
+  // A worker that could not be fetched, ran out of memory or threw outside a question.
+  worker.onerror = stop;
+  worker.onmessageerror = stop;
+  send({ kind: 'open', ticket, rig });
+  return { ticket: ticket.id, engine, waiting, stop };
+}
