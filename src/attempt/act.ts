@@ -8,9 +8,10 @@ import { canLift, isReachable, TOUCH_VOLTS, voltsToEarth, wireEnd } from './acce
 import type { Action } from './actions.ts';
 import type { Bench } from './bench.ts';
 import { LONGEST_WATCH_SECONDS } from './costs.ts';
+import { takeUpMeter } from './doing/measuring.ts';
 import { measure } from './measure.ts';
 import { levels, lookClosely, lookRound } from './notices.ts';
-import { kindOf, takeUpMeter } from './registry.ts';
+import { kindOf } from './registry.ts';
 import { isFaulty } from './repair.ts';
 import type { Notice } from './view.ts';
 

@@ -7,8 +7,9 @@ import { act, type Observation, secondsUntilChange } from './act.ts';
 import { ACTION_NAMES, type Action, actionSchema } from './actions.ts';
 import { type Bench, createBench } from './bench.ts';
 import type { Job } from './job.ts';
+import type { Refusal } from './kind.ts';
 import { lookRound } from './notices.ts';
-import { kindOf, REGISTRY, type Refusal } from './registry.ts';
+import { kindOf, REGISTRY } from './registry.ts';
 import { drawView } from './scene.ts';
 import type { BenchView, StepView } from './view.ts';
 
