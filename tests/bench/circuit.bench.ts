@@ -53,6 +53,7 @@ export async function bench(): Promise<BenchFigure[]> {
     { name: 'circuit: AC factor and solve', value: ac * 1e6, unit: 'µs' },
     { name: 'circuit: DC factor and solve', value: dc * 1e6, unit: 'µs' },
     { name: 'circuit: Thevenin impedance of a pair', value: thevenin * 1e6, unit: 'µs' },
+    { name: 'circuit: a reading by solving with the meter wired in, beside one by Thevenin', value: ac / thevenin, unit: '×' },
     { name: 'circuit: mathjs lusolve, dense, same matrix', value: mathjsDense / ac, unit: '× ours' },
     { name: 'circuit: mathjs lusolve, sparse, same matrix', value: mathjsSparse / ac, unit: '× ours' },
     { name: 'circuit: ngspice as WebAssembly, same network', value: spice / ac, unit: '× ours' },
