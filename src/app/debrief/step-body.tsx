@@ -3,7 +3,7 @@ import type { JudgedStep, RuledOut } from '../../score/debrief.ts';
 import type { Difference } from '../../suspects/apart.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
 import { noticedTexts, noticeText, type StepTold, stepWords } from '../step-words.ts';
-import { listed, modeName, namingText, number, positionName, readingText, t, thingName } from '../words.ts';
+import { listed, modeName, namingText, number, readingText, signText, t, thingName } from '../words.ts';
 import { BetterTest } from './better.tsx';
 import { byPart, byWords, leftAfter, type PartGroup } from './groups.ts';
 import type { Reviewed } from './use-debrief.ts';
@@ -22,7 +22,7 @@ interface StepProps {
 export function StepBody({ reviewed, step }: StepProps) {
   const { view, told } = reviewed;
   const observed = told[step.number - 1];
-  const searching = step.kind !== 'after';
+  const searching = step.kind !== 'after' && reviewed.actions[step.number - 1]?.name !== 'hint';
   return (
     <>
       {observed?.step.reading !== undefined && observed.measured !== '' && (
@@ -146,8 +146,14 @@ function wouldText(view: BenchView, would: Difference): string {
       return words === '' ? otherwise : t(key, { words });
     }
     case 'level':
-      return would.value === undefined ? otherwise : t('app:debrief.would.level', { value: positionName(would.value) });
+      return would.value === undefined ? otherwise : t('app:debrief.would.notice', { words: levelText(would.key, would.value) });
     case 'none':
       return otherwise;
   }
+}
+
+/** A slow drift, by `part.key` and what it had come to. */
+function levelText(key: string, value: number): string {
+  const dot = key.indexOf('.');
+  return t('app:notice', { part: thingName(key.slice(0, dot)), words: signText(key.slice(dot + 1), value) });
 }

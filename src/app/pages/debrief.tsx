@@ -83,6 +83,11 @@ function shortWayValues({ par }: Debrief) {
   };
 }
 
+/** What a step was worth, in few words; a hint has been paid for, and is neither waste nor work. */
+function kindText({ actions }: Reviewed, step: JudgedStep): string {
+  return t(`app:debrief.kind.${actions[step.number - 1]?.name === 'hint' ? 'hint' : step.kind}`);
+}
+
 /** Opens a step in the list of steps and goes there. */
 function goToStep(step: number): void {
   const found = document.getElementById(`step-${step}`);
@@ -96,7 +101,13 @@ function Read({ reviewed }: { readonly reviewed: Reviewed }) {
   const { ticket, debrief, told, shortWay } = reviewed;
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const after = debrief.steps.filter((step) => step.kind === 'after');
-  const [chosen, setChosen] = useState(() => (judged.find((step) => step.kind === 'wasted') ?? judged.at(-1))?.number);
+  const [chosen, setChosen] = useState(
+    () =>
+      (
+        judged.find((step) => step.kind === 'wasted') ??
+        judged.findLast((step) => reviewed.actions[step.number - 1]?.name !== 'hint')
+      )?.number,
+  );
   const card = debrief.steps.find((step) => step.number === chosen);
   const words = (step: JudgedStep) => wordsOf(told, step.number);
   return (
@@ -131,7 +142,7 @@ function Read({ reviewed }: { readonly reviewed: Reviewed }) {
             chosen={chosen}
             onChoose={setChosen}
           />
-          <StepTable debrief={debrief} words={words} />
+          <StepTable reviewed={reviewed} words={words} />
         </section>
         <div class="debrief-side">
           <ScoreLines
@@ -144,65 +155,68 @@ function Read({ reviewed }: { readonly reviewed: Reviewed }) {
           />
           {card !== undefined && (
             <section class="step-card" aria-live="polite">
-              <h2>{t('app:debrief.stepTitle', { step: card.number, words: t(`app:debrief.kind.${card.kind}`) })}</h2>
+              <h2>{t('app:debrief.stepTitle', { step: card.number, words: kindText(reviewed, card) })}</h2>
               <StepBody reviewed={reviewed} step={card} />
             </section>
           )}
         </div>
-        <section class="debrief-steps" aria-labelledby="steps-title">
-          <h2 id="steps-title">{t('app:debrief.steps')}</h2>
-          <StepList steps={judged} reviewed={reviewed} />
-          {after.length > 0 && (
-            <details class="debrief-after">
-              <summary>{t('app:debrief.after', { count: after.length })}</summary>
-              <StepList steps={after} reviewed={reviewed} />
+        <div class="debrief-rest">
+          <section class="debrief-steps" aria-labelledby="steps-title">
+            <h2 id="steps-title">{t('app:debrief.steps')}</h2>
+            <StepList steps={judged} reviewed={reviewed} />
+            {after.length > 0 && (
+              <details class="debrief-after">
+                <summary>{t('app:debrief.after', { count: after.length })}</summary>
+                <StepList steps={after} reviewed={reviewed} />
+              </details>
+            )}
+          </section>
+          {debrief.par.actions.length > 0 && (
+            <details class="debrief-fold">
+              <summary>
+                <h2>{t('app:debrief.shortWayTitle', shortWayValues(debrief))}</h2>
+              </summary>
+              <ol class="short-way">
+                {shortWay.map((each, index) => (
+                  <li key={each.step.number}>
+                    <span>{stepWords(each)}</span>
+                    <span>{t('app:debrief.left', { count: debrief.par.left[index] ?? 1 })}</span>
+                  </li>
+                ))}
+              </ol>
             </details>
           )}
-        </section>
-        {debrief.par.actions.length > 0 && (
-          <details class="debrief-fold">
-            <summary>
-              <h2>{t('app:debrief.shortWayTitle', shortWayValues(debrief))}</h2>
-            </summary>
-            <ol class="short-way">
-              {shortWay.map((each, index) => (
-                <li key={each.step.number}>
-                  <span>{stepWords(each)}</span>
-                  <span>{t('app:debrief.left', { count: debrief.par.left[index] ?? 1 })}</span>
-                </li>
-              ))}
-            </ol>
-          </details>
-        )}
-        <TreeFold reviewed={reviewed} />
-        {debrief.alike.length > 0 && (
-          <section>
-            <h2>{t('app:debrief.alike')}</h2>
-            <ul>
-              {debrief.alike.map((each) => (
-                <li key={namingText(each)}>{namingText(each)}</li>
-              ))}
-            </ul>
-          </section>
-        )}
-        {debrief.leftAtNaming.length > 1 && (
-          <details class="debrief-fold">
-            <summary>
-              <h2>{t('app:debrief.leftAtNaming', { count: debrief.leftAtNaming.length })}</h2>
-            </summary>
-            <ul class="ruled-out">
-              {debrief.leftAtNaming.map((each) => (
-                <li key={namingText(each)}>{namingText(each)}</li>
-              ))}
-            </ul>
-          </details>
-        )}
+          <TreeFold reviewed={reviewed} />
+          {debrief.alike.length > 0 && (
+            <section>
+              <h2>{t('app:debrief.alike')}</h2>
+              <ul>
+                {debrief.alike.map((each) => (
+                  <li key={namingText(each)}>{namingText(each)}</li>
+                ))}
+              </ul>
+            </section>
+          )}
+          {debrief.leftAtNaming.length > 1 && (
+            <details class="debrief-fold">
+              <summary>
+                <h2>{t('app:debrief.leftAtNaming', { count: debrief.leftAtNaming.length })}</h2>
+              </summary>
+              <ul class="ruled-out">
+                {debrief.leftAtNaming.map((each) => (
+                  <li key={namingText(each)}>{namingText(each)}</li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </div>
       </div>
     </>
   );
 }
 
-function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly words: (step: JudgedStep) => string }) {
+function StepTable({ reviewed, words }: { readonly reviewed: Reviewed; readonly words: (step: JudgedStep) => string }) {
+  const { debrief } = reviewed;
   return (
     <details class="step-table">
       <summary class="table-summary">{t('app:debrief.table')}</summary>
@@ -228,7 +242,7 @@ function StepTable({ debrief, words }: { readonly debrief: Debrief; readonly wor
               <th scope="row">{step.number}</th>
               <td>{words(step)}</td>
               <td>{number(step.left)}</td>
-              <td>{t(`app:debrief.kind.${step.kind}`)}</td>
+              <td>{kindText(reviewed, step)}</td>
             </tr>
           ))}
         </tbody>
@@ -251,7 +265,7 @@ function StepList({ steps, reviewed }: StepListProps) {
             <summary class="step-summary">
               <span class="step-number">{step.number}</span>
               <span class="step-words">{wordsOf(reviewed.told, step.number)}</span>
-              <span class="step-kind">{step.kind !== 'after' && t(`app:debrief.kind.${step.kind}`)}</span>
+              <span class="step-kind">{step.kind !== 'after' && kindText(reviewed, step)}</span>
             </summary>
             <div class="step-body">
               <StepBody reviewed={reviewed} step={step} />
