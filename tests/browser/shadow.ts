@@ -114,7 +114,7 @@ export function keptLog(page: Page, key: string): Promise<unknown> {
 export async function expectDebrief(page: Page, shadow: Attempt): Promise<number> {
   await page.waitForURL(new RegExp(`#/debrief/${shadow.job.id}$`));
   await page.getByTestId('total').waitFor({ timeout: 60_000 });
-  expect(await keptLog(page, `closed:${shadow.job.id}`)).toEqual(logOf(shadow));
+  expect(await keptLog(page, `closed:${shadow.job.id}`)).toEqual({ mode: 'practice', log: logOf(shadow) });
   const debrief = debriefOf(shadow);
   expect(await page.getByTestId('total').textContent()).toBe(String(debrief.total));
   expect(await page.locator('.debrief-steps li[class]').count()).toBe(shadow.steps.length);

@@ -61,7 +61,7 @@ export function HintDialog({ bench, last, onTold, onDone }: Props) {
         {state === 'failed' && <p>{t('app:hint.failed')}</p>}
         {last !== undefined && state !== 'busy' && (
           <section data-testid="hint">
-            <h3>{t('app:hint.last', { step: last.step })}</h3>
+            <h3>{last.step === 0 ? t('app:hint.first') : t('app:hint.last', { step: last.step })}</h3>
             {last.title !== '' && <p>{last.title}</p>}
             {last.ordered ? <ol>{lines(last)}</ol> : <ul>{lines(last)}</ul>}
           </section>
