@@ -12,6 +12,7 @@ import type { Reviewed } from './use-debrief.ts';
 const PARTS_SHOWN = 6;
 const LEFT_SHOWN = 4;
 const BECAUSE_SHOWN = 4;
+const NOTICED_SHOWN = 3;
 
 interface StepProps {
   readonly reviewed: Reviewed;
@@ -72,7 +73,10 @@ function WhyWasted({ reviewed, step }: StepProps) {
 
 function shownBy(view: BenchView, { step, measured }: StepTold): string[] {
   const reading = step.reading === undefined || measured === '' ? [] : [readingText(step.reading)];
-  return [...noticedTexts(view, step), ...reading];
+  const noticed = noticedTexts(view, step);
+  const rest = noticed.length - NOTICED_SHOWN;
+  const more = rest > 0 ? [t('app:debrief.moreNoticed', { count: rest })] : [];
+  return [...reading, ...noticed.slice(0, NOTICED_SHOWN), ...more];
 }
 
 function RuledOutParts({ view, ruledOut }: { readonly view: BenchView; readonly ruledOut: readonly RuledOut[] }) {
