@@ -107,13 +107,16 @@ function truthOf(attempt: Attempt): Naming {
   return found;
 }
 
+/** What was named; a pair that is none of the ticket's own is still a naming, and may be half right. */
 function namedBy(attempt: Attempt, step: Step): Naming | undefined {
   const { action } = step;
   if (action.name !== 'name') return undefined;
   const { target, mode, also } = action;
-  return namingsOf(attempt.assembly.rig, attempt.job.suspects).find((each) =>
-    sameNaming(each, { target, mode, ...(also ? { also } : {}) }),
-  );
+  const namings = namingsOf(attempt.assembly.rig, attempt.job.suspects);
+  const found = namings.find((each) => sameNaming(each, { target, mode, ...(also ? { also } : {}) }));
+  if (found || !also) return found;
+  const first = namings.find((each) => sameNaming(each, { target, mode }));
+  return first && { ...first, also };
 }
 
 function reason(code: string, points: number, step?: number, values: ScoreReason['values'] = {}): ScoreReason {

@@ -105,5 +105,10 @@ describe('a pair of faults', () => {
     expect(right.rightNaming).toBe(true);
     expect(right.total).toBeGreaterThanOrEqual(95);
     expect(play({ target: 'drainPan', mode: 'full' }).rightNaming).toBe(false);
+    // One of the two right, the other not among the ticket's pairs: the part that is right still counts.
+    const half = play({ target: 'contactor', mode: 'coilOpen', also: { target: 'fuse', mode: 'blown' } });
+    expect(half.rightNaming).toBe(false);
+    expect(half.items.isolation.points).toBeGreaterThan(30);
+    expect(half.items.isolation.points).toBeLessThan(50);
   });
 });
