@@ -28,12 +28,19 @@ export interface StepTold {
   readonly done: string;
   /** What was measured; empty when nothing was. */
   readonly measured: string;
+  /** What was noticed, each thing once. */
+  readonly noticed: readonly string[];
 }
 
 /** @param view as it is right after the step */
 export function tellStep(view: BenchView, step: StepView): StepTold {
   const measures = step.reading !== undefined && step.reading.kind !== 'blank';
-  return { step, done: doneText(view, step.action), measured: measures ? measuredName(view, step) : '' };
+  return {
+    step,
+    done: doneText(view, step.action),
+    measured: measures ? measuredName(view, step) : '',
+    noticed: noticedTexts(view, step),
+  };
 }
 
 /** What a reading is of: what was measured, and what had been done to the circuit in that step. */

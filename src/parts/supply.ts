@@ -36,7 +36,7 @@ export const earthBar = definePart({
   kind: 'earthBar',
   section: 'supply',
   parameters: none,
-  terminals: [{ id: 'E', label: '⏚' }],
+  terminals: [{ id: 'E', label: 'E' }],
   branches: [['E', 'earth']],
   modes: [],
   replaceMinutes: 15,

@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'preact/hooks';
 import { namingsOf } from '../../suspects/hypotheses.ts';
-import { readingWords } from '../step-words.ts';
+import { readingWords, type StepTold } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { namingText, placeName, readingText, t } from '../words.ts';
 import { Dialog } from './dialog.tsx';
 import { type ChosenFault, FaultChoice, NOTHING_CHOSEN } from './fault-choice.tsx';
-import { readingsOf } from './readings.ts';
+import { findingsOf } from './readings.ts';
 
 interface Props {
   readonly bench: Bench;
@@ -23,7 +23,7 @@ export function NamingDialog({ bench, onDone }: Props) {
   const [first, setFirst] = useState(NOTHING_CHOSEN);
   const [second, setSecond] = useState<ChosenFault>();
   const [evidence, setEvidence] = useState<readonly number[]>([]);
-  const readings = readingsOf(bench.told);
+  const findings = findingsOf(bench.told);
   const ready = first.mode !== '' && (second === undefined || second.mode !== '');
   const fault = {
     target: first.target,
@@ -74,11 +74,11 @@ export function NamingDialog({ bench, onDone }: Props) {
         )}
         <fieldset>
           <legend>{t('app:naming.evidence')}</legend>
-          {readings.length === 0 ? (
+          {findings.length === 0 ? (
             <p>{t('app:naming.noReadings')}</p>
           ) : (
             <ul class="evidence">
-              {readings.map((told) => (
+              {findings.map((told) => (
                 <li key={told.step.number}>
                   <label class="choice">
                     <input
@@ -90,10 +90,10 @@ export function NamingDialog({ bench, onDone }: Props) {
                     <span>
                       {t('app:naming.reading', {
                         step: told.step.number,
-                        what: readingWords(told),
+                        what: told.measured === '' ? told.done : readingWords(told),
                         place: placeName(told.step.place),
                       })}{' '}
-                      <b>{told.step.reading !== undefined && readingText(told.step.reading)}</b>
+                      <b>{findingText(told)}</b>
                     </span>
                   </label>
                 </li>
@@ -107,4 +107,13 @@ export function NamingDialog({ bench, onDone }: Props) {
       </form>
     </Dialog>
   );
+}
+
+/** So many noticed things stand beside a step; walking into a place shows a dozen. */
+const MOST_NOTICED = 2;
+
+/** What a step showed: its reading, else the first things that were noticed. */
+function findingText({ step, measured, noticed }: StepTold): string {
+  if (measured !== '' && step.reading !== undefined) return readingText(step.reading);
+  return noticed.slice(0, MOST_NOTICED).join(', ');
 }

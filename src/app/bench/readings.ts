@@ -15,6 +15,15 @@ export function readingsOf(told: readonly StepTold[]): readonly StepTold[] {
   return kept;
 }
 
+/** Acts that show something even where nothing new is noticed: a wire that holds, a conductor on its own letter. */
+const SHOWS: ReadonlySet<string> = new Set(['walk', 'cover', 'pull', 'turn', 'mat', 'look', 'tug', 'wait', 'watch']);
+
+/** Steps that may prove something: those that read, and those that looked, listened or pulled at something. */
+export function findingsOf(told: readonly StepTold[]): readonly StepTold[] {
+  const readings = new Set(readingsOf(told));
+  return told.filter((each) => readings.has(each) || each.noticed.length > 0 || SHOWS.has(each.step.action.name));
+}
+
 function sameReading(last: StepView | undefined, step: StepView): boolean {
   const [a, b] = [last?.reading, step.reading];
   if (a === undefined || b === undefined) return false;

@@ -65,13 +65,11 @@ function earthMark(pen: Pen, x: number, y: number): void {
 /** Earth's bar: a bare screw in a brass rail. */
 export const earthBar: Face = {
   shape: fixed({ ...LUG, terminals: { E: { x: 26, y: 14, way: 'up', screw: 10 } } }),
-  draw(pen, part) {
+  draw(pen) {
     fillBox(pen, { x: 0, y: 1, width: 96, height: 26 }, 4, MATERIAL.brass);
     strokeBox(pen, { x: 0, y: 1, width: 96, height: 26 }, 4, MATERIAL.brassShade, 1);
     screw(pen, 26, 14, 10);
-    const mark = labelOf(part, 'E');
-    if (mark === '⏚') earthMark(pen, 66, 14);
-    else letter(pen, mark, 66, 14, { size: 15, weight: 700, colour: MATERIAL.cautionInk });
+    earthMark(pen, 66, 14);
   },
 };
 
