@@ -2,6 +2,7 @@ import type { ComponentChild, ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
+import { isLocked } from './keeping/profiles.ts';
 import { findTicket } from './library.ts';
 import { HomePage } from './pages/home.tsx';
 import { TicketPage } from './pages/ticket.tsx';
@@ -10,12 +11,16 @@ import { t } from './words.ts';
 
 /** The whole page: one route at a time. The bench and the debrief are fetched when they are first asked for. */
 export function App() {
+  if (isLocked()) return <Later ticket="" load={loadPinGate} />;
   return (
     <Router hook={useHashLocation}>
       <FocusOnArrival />
       <Switch>
         <Route path="/">
           <HomePage />
+        </Route>
+        <Route path="/progress">
+          <Later ticket="" load={loadProgress} />
         </Route>
         <Route path="/ticket/:ticket">{({ ticket }) => known(ticket, (id) => <TicketPage key={id} ticket={id} />)}</Route>
         <Route path="/bench/:ticket">
@@ -54,6 +59,8 @@ function FocusOnArrival() {
 type TicketProps = { readonly ticket: string };
 type Loader = () => Promise<ComponentType<TicketProps>>;
 
+const loadPinGate: Loader = async () => (await import('./pages/progress.tsx')).PinGatePage;
+const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).ProgressPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;

@@ -3,7 +3,8 @@ import { navigate } from 'wouter-preact/use-hash-location';
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live';
 
 /** Where a page is: the app lives behind the hash, so that any static server and any folder serves it. */
-export function hrefOf(page: 'home' | TicketPageName, ticket = ''): string {
+export function hrefOf(page: 'home' | 'progress' | TicketPageName, ticket = ''): string {
+  if (page === 'progress') return '#/progress';
   return page === 'home' ? '#/' : `#/${page}/${encodeURIComponent(ticket)}`;
 }
 

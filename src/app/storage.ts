@@ -1,30 +1,19 @@
 /** What the browser keeps: the running attempt, the last closed one and the best score of each ticket, and a few habits. */
-import { del, get, set } from 'idb-keyval';
 import { TICKET_MODES, type Ticket } from '../scenario/ticket.ts';
+import { habitKey, mine, profileNow } from './keeping/profiles.ts';
+import { type Finished, finishedIn, finishedKey, type Result } from './keeping/records.ts';
+import { type Kept, onShelf, read, readAll, tryTransact } from './keeping/store.ts';
 
-/** How a write went. A failure is told to the trainee; the attempt goes on. */
-export type Kept = 'kept' | 'failed';
+export type { Kept } from './keeping/store.ts';
 
-const running = (ticket: string) => `running:${ticket}`;
-const closed = (ticket: string) => `closed:${ticket}`;
-const best = (ticket: string) => `best:${ticket}`;
+const running = (ticket: string) => mine(`running:${ticket}`);
+const closed = (ticket: string) => mine(`closed:${ticket}`);
+const best = (ticket: string) => mine(`best:${ticket}`);
+/** Counts the finished attempts: their order, whatever the clock says. */
+const count = () => mine('count');
 
-async function write(key: string, value: unknown): Promise<Kept> {
-  try {
-    await set(key, value);
-    return 'kept';
-  } catch {
-    return 'failed';
-  }
-}
-
-async function read(key: string): Promise<unknown> {
-  try {
-    return await get(key);
-  } catch {
-    return undefined;
-  }
-}
+/** Closed attempts that the browser would not keep: the debrief can still be read while the tab lives. */
+const unkept = new Map<string, KeptAttempt>();
 
 /** A log, and the mode in which it was taken: a log alone does not say whether hints were allowed. */
 export interface KeptAttempt {
@@ -33,46 +22,104 @@ export interface KeptAttempt {
 }
 
 /** What is kept of an attempt; a log of a form that is no longer kept comes back with the mode of a ticket that says nothing else. */
-function attemptIn(value: unknown): KeptAttempt | undefined {
+export function attemptIn(value: unknown): KeptAttempt | undefined {
   if (value === undefined) return undefined;
   const found = value as { readonly mode?: unknown; readonly log?: unknown } | null;
   const mode = TICKET_MODES.find((each) => each === found?.mode);
   return mode === undefined ? { mode: 'practice', log: value } : { mode, log: found?.log };
 }
 
-export const keepRunning = (ticket: string, attempt: KeptAttempt): Promise<Kept> => write(running(ticket), attempt);
-export const readRunning = async (ticket: string): Promise<KeptAttempt | undefined> => attemptIn(await read(running(ticket)));
-export const readClosed = async (ticket: string): Promise<KeptAttempt | undefined> => attemptIn(await read(closed(ticket)));
+async function readOr(key: string): Promise<unknown> {
+  try {
+    return await read(key);
+  } catch {
+    return undefined;
+  }
+}
 
-/** Moves an attempt from running to closed: its log is kept for the debrief. */
+export const keepRunning = (ticket: string, attempt: KeptAttempt): Promise<Kept> =>
+  tryTransact([], () => new Map([[running(ticket), attempt]]));
+
+export const readRunning = async (ticket: string): Promise<KeptAttempt | undefined> => attemptIn(await readOr(running(ticket)));
+
+/** The same for the bench. @throws when the browser denies its storage */
+export const readRunningSurely = async (ticket: string): Promise<KeptAttempt | undefined> => attemptIn(await read(running(ticket)));
+
+/** Holds a closed attempt that cannot be kept for as long as the tab lives. */
+export function holdClosed(ticket: string, attempt: KeptAttempt): void {
+  unkept.set(closed(ticket), attempt);
+}
+
+/** Lays an attempt that cannot be taken up again aside, so that the next step does not write over it. */
+export const layAside = (ticket: string, attempt: KeptAttempt): Promise<Kept> =>
+  tryTransact([], () => new Map([[mine(`aside:${ticket}`), attempt]]));
+
+export const readClosed = async (ticket: string): Promise<KeptAttempt | undefined> =>
+  unkept.get(closed(ticket)) ?? attemptIn(await readOr(closed(ticket)));
+
+/** Moves an attempt from running to closed, in one transaction: its log is kept for the debrief and among the finished ones. */
 export async function keepClosed(ticket: string, attempt: KeptAttempt): Promise<Kept> {
-  const kept = await write(closed(ticket), attempt);
-  if (kept === 'kept') await dropRunning(ticket);
+  const kept = await tryTransact([count()], (found) => {
+    const number = Number(found.get(count()) ?? 0) + 1;
+    const finished: Finished = { number, when: Date.now(), ticket, ...attempt };
+    return new Map<string, unknown>([
+      [count(), number],
+      [mine(finishedKey(number)), finished],
+      [closed(ticket), attempt],
+      [running(ticket), undefined],
+    ]);
+  });
+  if (kept === 'kept') unkept.delete(closed(ticket));
+  else holdClosed(ticket, attempt);
   return kept;
 }
 
 export async function dropRunning(ticket: string): Promise<void> {
+  await tryTransact([], () => new Map([[running(ticket), undefined]]));
+}
+
+/** The finished attempts of the profile at work, in order. @throws when the browser denies its storage */
+export async function readFinished(): Promise<readonly Finished[]> {
+  const shelf = new Map<string, unknown>();
+  for (const [key, value] of await readAll()) {
+    const own = onShelf(profileNow(), key);
+    if (own !== undefined) shelf.set(own, value);
+  }
+  return finishedIn(shelf);
+}
+
+/** Keeps what a finished attempt came to, and the ticket's best score. */
+export async function keepResult({ number, ticket }: Pick<Finished, 'number' | 'ticket'>, result: Result): Promise<Kept> {
+  const key = mine(finishedKey(number));
+  return tryTransact([key, best(ticket)], (found) => {
+    const finished = found.get(key) as Finished | undefined;
+    const before = found.get(best(ticket));
+    return new Map<string, unknown>([
+      ...(finished === undefined ? [] : [[key, { ...finished, result }] as const]),
+      [best(ticket), Math.max(result.total, typeof before === 'number' ? before : 0)],
+    ]);
+  });
+}
+
+/** Keeps what the last finished attempt at a ticket came to. */
+export async function keepLastResult(ticket: string, result: Result): Promise<void> {
   try {
-    await del(running(ticket));
+    const last = (await readFinished()).findLast((each) => each.ticket === ticket);
+    await keepResult({ number: last?.number ?? 0, ticket }, result);
   } catch {
-    // Nothing was kept, so nothing is left to drop.
+    // Storage is denied: told on the bench.
   }
 }
 
 export async function readBest(ticket: string): Promise<number | undefined> {
-  const value = await read(best(ticket));
+  const value = await readOr(best(ticket));
   return typeof value === 'number' ? value : undefined;
-}
-
-export async function keepBest(ticket: string, score: number): Promise<void> {
-  const before = await readBest(ticket);
-  if (before === undefined || score > before) await write(best(ticket), score);
 }
 
 /** A habit (which bench, sound on or off, single keys), remembered where the browser allows it. */
 export function habit(name: string, otherwise: string): string {
   try {
-    return localStorage.getItem(`bellwire.${name}`) ?? otherwise;
+    return localStorage.getItem(habitKey(profileNow(), name)) ?? otherwise;
   } catch {
     return otherwise;
   }
@@ -80,7 +127,7 @@ export function habit(name: string, otherwise: string): string {
 
 export function keepHabit(name: string, value: string): void {
   try {
-    localStorage.setItem(`bellwire.${name}`, value);
+    localStorage.setItem(habitKey(profileNow(), name), value);
   } catch {
     // A browser that remembers nothing still plays.
   }

@@ -6,7 +6,16 @@ import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { retell } from './retell.ts';
 import { type StepTold, stepSpoken, tellStep } from './step-words.ts';
-import { type Kept, keepClosed, keepRunning, modeFor, readRunning } from './storage.ts';
+import {
+  holdClosed,
+  type Kept,
+  type KeptAttempt,
+  keepClosed,
+  keepRunning,
+  layAside,
+  modeFor,
+  readRunningSurely,
+} from './storage.ts';
 import { t } from './words.ts';
 
 /** What a bench page needs of the running attempt. */
@@ -37,6 +46,8 @@ interface Loaded {
   readonly attempt: Attempt;
   readonly told: readonly StepTold[];
   readonly origin: Bench['origin'];
+  /** The store could not be read: what may lie in it is not written over. */
+  readonly shut?: boolean;
 }
 
 function fresh(ticket: Ticket, rig: RigData, origin: Bench['origin'] = 'begun'): Loaded {
@@ -44,7 +55,12 @@ function fresh(ticket: Ticket, rig: RigData, origin: Bench['origin'] = 'begun'):
 }
 
 async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
-  const kept = await readRunning(ticket.id);
+  let kept: KeptAttempt | undefined;
+  try {
+    kept = await readRunningSurely(ticket.id);
+  } catch {
+    return { ...fresh({ ...ticket, mode: modeFor(ticket) }, rig), shut: true };
+  }
   if (kept === undefined) return fresh({ ...ticket, mode: modeFor(ticket) }, rig);
   const job: Ticket = { ...ticket, mode: ticket.mode === 'graded' ? 'graded' : kept.mode };
   try {
@@ -52,7 +68,8 @@ async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
     const actions = steps.map((step) => step.action);
     return { ticket: job, ...retell(job, rig, actions), origin: 'resumed' };
   } catch {
-    // Kept by another version, or damaged: told on the bench, and the job starts anew.
+    // Kept by another version, or damaged: told on the bench, laid aside, and the job starts anew.
+    await layAside(ticket.id, kept);
     return fresh(job, rig, 'lost');
   }
 }
@@ -78,6 +95,7 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
       setLoaded(result);
       setView(viewOf(result.attempt));
       setTold(result.told);
+      if (result.shut === true) setKept('failed');
     });
     return () => {
       current = false;
@@ -99,6 +117,10 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
       setSaid(spoken(next, result.step));
       if (free) return;
       const attempt = { mode: loaded.ticket.mode, log: logOf(loaded.attempt) };
+      if (loaded.shut === true) {
+        if (next.phase === 'closed') holdClosed(ticket.id, attempt);
+        return;
+      }
       void (next.phase === 'closed' ? keepClosed(ticket.id, attempt) : keepRunning(ticket.id, attempt)).then(setKept);
     },
     [loaded, ticket, free],

@@ -26,6 +26,8 @@ export const ticketSchema = z.strictObject({
   rubric: rubricSchema.optional(),
   /** Where it stands in the list. */
   order: z.number().int().min(0).max(10_000),
+  /** Skills that it asks for, for the page of progress; their words are in locales/. */
+  skills: z.array(id).min(1).max(6).optional(),
   /** What is really wrong: one fault, or a pair where `suspects` asks for pairs. */
   faults: z.array(faultSchema).min(1).max(2),
   /** Hypotheses beyond the single lasting faults. */

@@ -70,7 +70,7 @@ test('when the browser keeps nothing, that is told and the job goes on', async (
   await openList(page);
   const shadow = start(TICKET);
   for (const action of FIRST) await byKeys(page, shadow, action);
-  expect(await page.getByText(t('app:notKept')).count()).toBe(1);
+  expect(await page.getByText(t('keeping:full')).count()).toBe(1);
   await close();
 });
 

@@ -7,9 +7,10 @@ import type { Ticket } from '../../scenario/ticket.ts';
 import type { Debrief } from '../../score/debrief.ts';
 import { engineFor, leaveEngine } from '../engine/engine.ts';
 import { type Instruct, instructor } from '../instruct.ts';
+import { resultOf } from '../keeping/records.ts';
 import { retell } from '../retell.ts';
 import type { StepTold } from '../step-words.ts';
-import { keepBest, readClosed } from '../storage.ts';
+import { keepLastResult, readClosed } from '../storage.ts';
 
 /** A closed attempt with all that a page needs to tell of it. */
 export interface Reviewed {
@@ -46,7 +47,7 @@ export function useDebrief(ticket: Ticket, rig: RigData): DebriefState {
       const { attempt, told } = retell(job, rig, actions);
       const instruct = instructor(job, rig);
       const debrief = await working;
-      void keepBest(ticket.id, debrief.total);
+      void keepLastResult(ticket.id, resultOf(debrief));
       const shortWay = retell(job, rig, debrief.par.actions).told;
       return {
         state: 'ready',

@@ -21,6 +21,8 @@ import { Tools } from '../bench/tools.tsx';
 import { useLeads } from '../bench/use-leads.ts';
 import { useSounds } from '../bench/use-sounds.ts';
 import { engineFor } from '../engine/engine.ts';
+import { Elsewhere } from '../keeping/elsewhere.tsx';
+import { useHold } from '../keeping/hold.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { useTitle } from '../shell.tsx';
@@ -35,6 +37,13 @@ export function BenchPage({ ticket: id }: { readonly ticket: string }) {
 }
 
 function Opened({ ticket }: { readonly ticket: Bench['ticket'] }) {
+  const { hold, takeOver } = useHold(ticket.id);
+  if (hold === 'asking') return <Waiting />;
+  if (hold !== 'mine') return <Elsewhere ticket={ticket.id} taken={hold === 'taken'} onTakeOver={takeOver} />;
+  return <Mine ticket={ticket} />;
+}
+
+function Mine({ ticket }: { readonly ticket: Bench['ticket'] }) {
   const bench = useAttempt(ticket, rigOf(ticket));
   useTitle(t(`ticket:${ticket.id}.title`));
   const phase = bench?.view.phase;
@@ -169,7 +178,7 @@ function Notes({ bench }: { readonly bench: Bench }) {
         {bench.refused !== undefined && <p class="note note-refused">{bench.refused}</p>}
         {bench.refused === undefined && unsafe !== undefined && <p class="note note-unsafe">{t(`app:unsafe.${unsafe}`)}</p>}
       </div>
-      {bench.kept === 'failed' && <p class="note">{t('app:notKept')}</p>}
+      {bench.kept !== 'kept' && <p class="note">{t(bench.kept === 'full' ? 'keeping:full' : 'app:notKept')}</p>}
       {bench.origin === 'lost' && bench.view.steps.length === 0 && <p class="note">{t('app:lost')}</p>}
     </div>
   );

@@ -12,7 +12,11 @@ export function HomePage() {
   useTitle(t('app:home.title'));
   return (
     <>
-      <PageHead />
+      <PageHead>
+        <a class="back" href={hrefOf('progress')}>
+          {t('keeping:link')}
+        </a>
+      </PageHead>
       <main class="sheet home">
         <div class="home-intro">
           <h1 tabIndex={-1}>{t('app:home.headline')}</h1>

@@ -1,0 +1,65 @@
+import { useState } from 'preact/hooks';
+import { isDataError } from '../../rig/errors.ts';
+import { hasWords, t } from '../words.ts';
+import { exportText, importText } from './transfer.ts';
+
+/** What went wrong with a file, in words: the file, the place in it, and why. */
+function whyNot(error: unknown, file: string): string {
+  if (isDataError(error) && hasWords(`error:${error.code}`))
+    return t(`error:${error.code}`, { ...error.values, path: `${file} › ${error.path}` });
+  return t(error instanceof Error && error.name === 'QuotaExceededError' ? 'keeping:full' : 'keeping:denied');
+}
+
+function download(text: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = 'bellwire.json';
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/** Everything out to one file, and back in. */
+export function FileSection({ onRead }: { readonly onRead: () => void }) {
+  const [said, setSaid] = useState('');
+  const save = (all: boolean) => exportText(all).then(download, () => setSaid(t('keeping:denied')));
+  const take = async (file: File) => {
+    setSaid(t('keeping:file.reading'));
+    try {
+      const count = await importText(await file.text());
+      setSaid(t('keeping:file.done', { count }));
+      onRead();
+    } catch (error) {
+      setSaid(t('keeping:file.failed', { why: whyNot(error, file.name) }));
+    }
+  };
+  return (
+    <section class="slip" aria-labelledby="file-title">
+      <h2 id="file-title">{t('keeping:file.title')}</h2>
+      <p>{t('keeping:file.text')}</p>
+      <div class="progress-buttons">
+        <button type="button" class="button act" onClick={() => void save(false)}>
+          {t('keeping:file.save')}
+        </button>
+        <button type="button" class="button" onClick={() => void save(true)}>
+          {t('keeping:file.saveAll')}
+        </button>
+        <label class="button file-button">
+          {t('keeping:file.read')}
+          <input
+            type="file"
+            class="unseen"
+            accept=".json,application/json"
+            onChange={(event) => {
+              const input = event.currentTarget;
+              const file = input.files?.[0];
+              if (file !== undefined) void take(file).then(() => (input.value = ''));
+            }}
+          />
+        </label>
+      </div>
+      <p role="status" data-testid="file-said">
+        {said}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,119 @@
+/** All that is kept, out to a file and back in. */
+import { replay } from '../../attempt/attempt.ts';
+import { dataError } from '../../rig/errors.ts';
+import { findTicket, rigOf } from '../library.ts';
+import { attemptIn } from '../storage.ts';
+import { addProfile, habitKey, profileNow, profiles } from './profiles.ts';
+import { fileText, finishedIn, finishedKey, type KeptProfile, parseFile, within } from './records.ts';
+import { onShelf, readAll, shelved, transact } from './store.ts';
+
+/** Names of the habits in the browser's local storage; nothing else of it goes into a file. */
+function habitsOf(profile: string): Record<string, string> {
+  const habits: Record<string, string> = {};
+  try {
+    for (const key of Object.keys(localStorage)) {
+      const name = key.startsWith('bellwire.') ? onShelf(profile, key.slice('bellwire.'.length)) : undefined;
+      if (name !== undefined && /^[A-Za-z][\w-]{0,39}$/.test(name)) habits[name] = localStorage.getItem(key) ?? '';
+    }
+  } catch {
+    // Without local storage there are no habits.
+  }
+  return habits;
+}
+
+/**
+ * The text of a file that holds the profile at work, or all of them. PINs stay here.
+ * @throws when the browser denies its storage
+ */
+export async function exportText(all: boolean): Promise<string> {
+  const kept = await readAll();
+  const chosen = (await profiles()).filter((each) => all || each.id === profileNow());
+  return fileText(
+    chosen.map(({ id, name }): KeptProfile => {
+      const shelf = new Map<string, unknown>();
+      for (const [key, value] of kept) {
+        const own = onShelf(id, key);
+        if (own !== undefined) shelf.set(own, value);
+      }
+      const running = [...shelf].flatMap(([key, value]) => {
+        const attempt = key.startsWith('running:') ? attemptIn(value) : undefined;
+        return attempt === undefined ? [] : [{ ticket: key.slice('running:'.length), mode: attempt.mode, log: attempt.log }];
+      });
+      const finished = finishedIn(shelf).map(({ ticket, mode, log, when }) => ({ ticket, mode, log, when }));
+      return { name, finished, running, habits: habitsOf(id) };
+    }),
+  );
+}
+
+/** Plays every attempt of a file again. @throws DataError with the path of the first one that cannot have happened */
+function playAgain(read: readonly KeptProfile[]): void {
+  read.forEach((profile, index) => {
+    for (const list of ['finished', 'running'] as const) {
+      profile[list].forEach(({ ticket: id, mode, log }, at) => {
+        const place = `profiles[${index}].${list}[${at}]`;
+        const ticket = findTicket(id);
+        if (ticket === undefined) throw dataError('keeping.noTicket', `${place}.ticket`, { ticket: id });
+        within(`${place}.log`, () => {
+          const { steps } = replay({ ...ticket, mode }, rigOf(ticket), log);
+          if (list === 'finished' && steps.at(-1)?.action.name !== 'close') throw dataError('log.shape', 'steps');
+        });
+      });
+    }
+  });
+}
+
+/**
+ * Reads a file in, whole or not at all. One profile goes to the one at work; of several, each goes to the profile of its name, which is
+ * added where there is none. What is there already is not read in twice, and no attempt under way is written over.
+ * @returns how many attempts are new
+ * @throws DataError with the path of what does not fit; whatever the browser says when it keeps nothing
+ */
+export async function importText(text: string): Promise<number> {
+  const read = parseFile(text);
+  playAgain(read);
+  const there = await profiles();
+  const targets: string[] = [];
+  for (const { name } of read) {
+    const found = read.length === 1 ? profileNow() : there.find((each) => each.name === name)?.id;
+    targets.push(found ?? (await addProfile(name)).id);
+  }
+  const before = await readAll();
+  let added = 0;
+  await transact([...before.keys()], (kept) => {
+    const writes = new Map<string, unknown>();
+    read.forEach((profile, index) => {
+      const id = targets[index] ?? profileNow();
+      const shelf = new Map<string, unknown>();
+      for (const [key, value] of kept) {
+        const own = onShelf(id, key);
+        if (own !== undefined) shelf.set(own, value);
+      }
+      const known = new Set(finishedIn(shelf).map((each) => JSON.stringify(each.log)));
+      let number = Number(shelf.get('count') ?? 0);
+      for (const attempt of profile.finished) {
+        if (known.has(JSON.stringify(attempt.log))) continue;
+        number += 1;
+        added += 1;
+        writes.set(shelved(id, finishedKey(number)), { ...attempt, number });
+        writes.set(shelved(id, `closed:${attempt.ticket}`), { mode: attempt.mode, log: attempt.log });
+      }
+      writes.set(shelved(id, 'count'), number);
+      for (const { ticket, mode, log } of profile.running) {
+        if (shelf.has(`running:${ticket}`)) continue;
+        added += 1;
+        writes.set(shelved(id, `running:${ticket}`), { mode, log });
+      }
+    });
+    return writes;
+  });
+  read.forEach((profile, index) => {
+    for (const [name, value] of Object.entries(profile.habits)) {
+      try {
+        localStorage.setItem(habitKey(targets[index] ?? profileNow(), name), value);
+      } catch {
+        // A browser that remembers nothing still plays.
+      }
+    }
+  });
+  return added;
+}
