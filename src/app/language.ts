@@ -1,23 +1,63 @@
 import i18next from 'i18next';
+import { habit, keepHabit } from './storage.ts';
 
-const files = import.meta.glob<Record<string, unknown>>('/locales/*/*.json', { eager: true, import: 'default' });
+interface Loaded {
+  readonly files: Readonly<Record<string, Record<string, unknown>>>;
+}
 
-/** Loads every word of the locales into i18next; `language` as in locales/ (English is always the fallback). */
-export async function startLanguage(language: string): Promise<void> {
-  const resources: Record<string, Record<string, Record<string, unknown>>> = {};
-  for (const [path, words] of Object.entries(files)) {
-    const [, , folder, file] = path.split('/');
-    if (folder === undefined || file === undefined) continue;
-    resources[folder] = { ...resources[folder], [file.replace('.json', '')]: words };
+/** Each language by its folder in locales/: its own name for itself, and how its words are fetched. */
+const LANGUAGES: Readonly<Record<string, { readonly ownName: string; readonly load: () => Promise<Loaded> }>> = {
+  en: { ownName: 'English', load: () => import('./languages/en.ts') },
+  es: { ownName: 'Español', load: () => import('./languages/es.ts') },
+  fr: { ownName: 'Français', load: () => import('./languages/fr.ts') },
+};
+
+export const languages: readonly { readonly id: string; readonly ownName: string }[] = Object.entries(LANGUAGES).map(
+  ([id, { ownName }]) => ({ id, ownName }),
+);
+
+const primary = (tag: string): string => tag.toLowerCase().split('-')[0] ?? '';
+
+/** The language chosen before on this machine, else the first of `wanted` (BCP 47 tags, best first) that there is, else English. */
+export function pickLanguage(chosen: string, wanted: readonly string[]): string {
+  return [chosen, ...wanted.map(primary)].find((each) => Object.hasOwn(LANGUAGES, each)) ?? 'en';
+}
+
+async function wordsOf(language: string): Promise<Record<string, Record<string, unknown>>> {
+  const { files } = (await LANGUAGES[language]?.load()) ?? { files: {} };
+  return Object.fromEntries(
+    Object.entries(files).map(([path, words]) => [path.slice(path.lastIndexOf('/') + 1, -'.json'.length), words]),
+  );
+}
+
+/**
+ * Loads the words of the language that the trainee chose or the browser asks for, and of no other: the `locales` check holds that
+ * none lacks a key. English steps in where a language cannot be fetched.
+ */
+export async function startLanguage(): Promise<void> {
+  let language = pickLanguage(habit('language', ''), navigator.languages);
+  let words: Record<string, Record<string, unknown>>;
+  try {
+    words = await wordsOf(language);
+  } catch (error) {
+    if (language === 'en') throw error;
+    language = 'en';
+    words = await wordsOf(language);
   }
   await i18next.init({
     lng: language,
     fallbackLng: 'en',
     defaultNS: 'app',
-    resources,
+    resources: { [language]: words },
     // Preact escapes what it renders.
     interpolation: { escapeValue: false },
     returnNull: false,
   });
-  document.documentElement.lang = i18next.resolvedLanguage ?? 'en';
+  document.documentElement.lang = language;
+}
+
+/** Keeps the choice and starts the page again in that language: an attempt is taken up where it was. */
+export function chooseLanguage(language: string): void {
+  keepHabit('language', language);
+  location.reload();
 }

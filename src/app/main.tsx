@@ -10,6 +10,6 @@ import { startLanguage } from './language.ts';
 import { applyTokens } from './tokens-css.ts';
 
 applyTokens(document.documentElement);
-await startLanguage('en');
+await startLanguage();
 const host = document.getElementById('app');
 if (host !== null) render(<App />, host);

@@ -1,5 +1,7 @@
+import i18next from 'i18next';
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { chooseLanguage, languages } from './language.ts';
 import { hrefOf } from './router.ts';
 import { t } from './words.ts';
 
@@ -29,7 +31,26 @@ export function PageHead({ children }: { readonly children?: ComponentChildren }
     <header class="page-head">
       <Brand />
       {children}
+      <LanguageChoice />
     </header>
+  );
+}
+
+/** Each language under its own name, so that whoever cannot read this page finds theirs. */
+function LanguageChoice() {
+  return (
+    <select
+      class="language-choice"
+      aria-label={t('app:language')}
+      value={i18next.language}
+      onChange={(event) => chooseLanguage(event.currentTarget.value)}
+    >
+      {languages.map(({ id, ownName }) => (
+        <option key={id} value={id} lang={id}>
+          {ownName}
+        </option>
+      ))}
+    </select>
   );
 }
 

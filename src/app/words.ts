@@ -16,8 +16,17 @@ export function hasWords(key: string): boolean {
   return i18next.exists(key);
 }
 
+/**
+ * How numbers are written: as in the reader's own region of the language (a Mexican writes 26.8, an Argentine 26,8), where the
+ * browser tells it.
+ */
+export function numberLocale(): string {
+  const asked = typeof navigator === 'undefined' ? [] : (navigator.languages ?? []);
+  return asked.find((tag) => tag.toLowerCase().split('-')[0] === i18next.language) ?? i18next.language;
+}
+
 export function number(value: number, digits = 0): string {
-  return new Intl.NumberFormat(i18next.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
+  return new Intl.NumberFormat(numberLocale(), { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
 }
 
 /** Time on the job as a clock: hours, minutes, seconds. */
@@ -68,7 +77,7 @@ export function namingText(naming: {
 
 /** A share of all, in whole per cent. */
 export function percent(share: number): string {
-  return new Intl.NumberFormat(i18next.language, { style: 'percent', maximumFractionDigits: 0 }).format(share);
+  return new Intl.NumberFormat(numberLocale(), { style: 'percent', maximumFractionDigits: 0 }).format(share);
 }
 
 /** Several things in one sentence, as the language strings them together. */
@@ -142,9 +151,15 @@ export function digitsText(reading: Reading): string {
   return reading.text;
 }
 
+/** The digits as the language writes them. The meter's own display has a point everywhere, as instruments do. */
+function digitsInProse(reading: Reading): string {
+  const decimal = new Intl.NumberFormat(numberLocale()).formatToParts(0.5).find((part) => part.type === 'decimal')?.value ?? '.';
+  return reading.text.replace('.', decimal);
+}
+
 /** A reading as a notebook has it: "26.84 V~", "OL", "live". */
 export function readingText(reading: Reading): string {
-  return reading.kind === 'number' ? `${digitsText(reading)} ${unitText(reading)}` : digitsText(reading);
+  return reading.kind === 'number' ? `${digitsInProse(reading)} ${unitText(reading)}` : digitsText(reading);
 }
 
 /** A reading as it is spoken: function, value, and whether the tone sounds. */
@@ -152,7 +167,7 @@ export function readingSpoken(reading: Reading): string {
   const value =
     reading.kind === 'number'
       ? t('meter:spoken.number', {
-          digits: reading.text,
+          digits: digitsInProse(reading),
           unit: t(`meter:spokenUnit.${reading.prefix === '' ? 'plain' : reading.prefix}`, {
             unit: t(`meter:unitWord.${reading.fn}`),
           }),

@@ -66,8 +66,12 @@ export function ticketById(library: Library, id: string): Ticket {
   return ticket;
 }
 
-/** The words of one language, by namespace. */
+/** The words of one language, by namespace. @throws DataError where there is no such language */
 export function wordsOf(language: string): Resource[string] {
+  const known = readdirSync(join(ROOT, 'locales'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  if (!known.some(({ name }) => name === language)) {
+    throw dataError('data.noLanguage', language, { known: known.map(({ name }) => name).join(', ') });
+  }
   const folder = join(ROOT, 'locales', language);
   return Object.fromEntries(
     readdirSync(folder).map((file) => [basename(file, '.json'), readJson(join(folder, file)) as Resource[string][string]]),

@@ -7,7 +7,12 @@ import { netlist } from './netlist.ts';
 import { par } from './par.ts';
 import { play } from './play.ts';
 
-await i18next.init({ lng: 'en', resources: { en: wordsOf('en') }, interpolation: { escapeValue: false } });
+await speak('en');
+
+/** Every later word is of this language. @throws DataError where it is none of ours */
+async function speak(language: string): Promise<void> {
+  await i18next.init({ lng: language, resources: { [language]: wordsOf(language) }, interpolation: { escapeValue: false } });
+}
 
 const say = (text: string): void => {
   process.stdout.write(`${text}\n`);
@@ -50,12 +55,19 @@ function parText(ticket: string): string {
   return [i18next.t('cli:parColumns'), ...rows, i18next.t('cli:par', { count: way.actions.length, minutes })].join('\n');
 }
 
-function run(args: readonly string[]): number {
+async function run(args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({
     args: [...args],
     allowPositionals: true,
-    options: { log: { type: 'string' }, json: { type: 'boolean' }, fault: { type: 'string' }, help: { type: 'boolean' } },
+    options: {
+      log: { type: 'string' },
+      json: { type: 'boolean' },
+      fault: { type: 'string' },
+      help: { type: 'boolean' },
+      lang: { type: 'string' },
+    },
   });
+  if (values.lang !== undefined) await speak(values.lang);
   const [command, first] = positionals;
   if (command === 'play' && first !== undefined && values.log !== undefined) {
     if (values.json) {
@@ -82,7 +94,7 @@ function run(args: readonly string[]): number {
 }
 
 try {
-  process.exitCode = run(process.argv.slice(2));
+  process.exitCode = await run(process.argv.slice(2));
 } catch (error) {
   process.stderr.write(`${explain(error)}\n`);
   process.exitCode = 1;

@@ -1,6 +1,6 @@
 /**
  * Words against their keys: every key that the source names has English words, all words are named by the source, and
- * every other language has the same keys.
+ * every other language has the same keys, its own plural forms, and the same blanks to fill in.
  *
  * A key is a literal `namespace:path` whose namespace is a file of locales/en. A template such as `rig:part.${id}` names
  * all keys of that form; where a key is put together out of sight of this check, a comment declares it: `// keys: score:item.*`.
@@ -16,10 +16,15 @@ const PLURAL = /_(zero|one|two|few|many|other)$/;
 
 /** The keys of one language as `namespace:path`, without plural endings. Throws where a value is not words. */
 export function wordKeys(root: string, language: string): Set<string> {
-  const keys = new Set<string>();
+  return new Set([...wordsByKey(root, language).keys()].map((key) => key.replace(PLURAL, '')));
+}
+
+/** All words of one language by `namespace:path`, each plural form by itself. */
+function wordsByKey(root: string, language: string): Map<string, string> {
+  const words = new Map<string, string>();
   const folder = join(root, 'locales', language);
   const collect = (value: unknown, key: string): void => {
-    if (typeof value === 'string') keys.add(key.replace(PLURAL, ''));
+    if (typeof value === 'string') words.set(key, value);
     else if (typeof value === 'object' && value !== null) {
       for (const [name, inner] of Object.entries(value)) collect(inner, key.endsWith(':') ? `${key}${name}` : `${key}.${name}`);
     } else throw new Error(`locales/${language}: ${key} is neither words nor a group of them`);
@@ -27,7 +32,37 @@ export function wordKeys(root: string, language: string): Set<string> {
   for (const file of existsSync(folder) ? readdirSync(folder) : []) {
     collect(JSON.parse(readFileSync(join(folder, file), 'utf8')), `${basename(file, '.json')}:`);
   }
-  return keys;
+  return words;
+}
+
+const blanks = (words: string): string => [...new Set(words.match(/\{\{[^}]*\}\}/g))].sort().join(' ');
+
+/**
+ * Plural forms that a language lacks or has too many, by the categories of its grammar (CLDR's, through Intl: English has one and
+ * other, Spanish and French have many as well), and words whose blanks are not those of the English words. Where English
+ * has plural forms, the count itself may be told in words in some of them ("the only fault").
+ */
+function formFaults(root: string, language: string): string[] {
+  const english = wordsByKey(root, 'en');
+  const words = wordsByKey(root, language);
+  const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
+  const plurals = new Set([...english.keys()].filter((key) => PLURAL.test(key)).map((key) => key.replace(PLURAL, '')));
+  const faults: string[] = [];
+  for (const key of plurals) {
+    for (const form of forms) if (!words.has(`${key}_${form}`)) faults.push(`locales/${language}: ${key}_${form} is missing`);
+  }
+  for (const [key, text] of words) {
+    const bare = key.replace(PLURAL, '');
+    const plural = plurals.has(bare);
+    if (plural && !forms.some((form) => key === `${bare}_${form}`))
+      faults.push(`locales/${language}: ${key} is no form of its grammar`);
+    const counted = (each: string) => blanks(plural ? each.replaceAll('{{count}}', '') : each);
+    const original = english.get(plural ? `${bare}_other` : key);
+    if (original !== undefined && counted(text) !== counted(original)) {
+      faults.push(`locales/${language}: ${key} has the blanks "${blanks(text)}", English has "${blanks(original)}"`);
+    }
+  }
+  return faults;
 }
 
 interface Mention {
@@ -95,6 +130,7 @@ export function localeFaults(root: string): string[] {
     if (!named.has(key) && !forms.some(({ form }) => form.test(key))) faults.push(`locales/en: nothing uses ${key}`);
   }
   const languages = readdirSync(join(root, 'locales'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  for (const { name } of languages) faults.push(...formFaults(root, name));
   for (const { name } of languages.filter((entry) => entry.name !== 'en')) {
     const keys = wordKeys(root, name);
     for (const key of english) if (!keys.has(key)) faults.push(`locales/${name}: ${key} is missing`);

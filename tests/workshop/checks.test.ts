@@ -184,4 +184,24 @@ describe('locales', () => {
     });
     expect(found.split('\n')).toEqual(['locales/es: app:title is missing', 'locales/es: app:titulo is not in locales/en']);
   });
+  const steps = (spanish: string): Planted => ({
+    ...cli("t('app:steps', { count: 2 });"),
+    'locales/en/app.json':
+      '{ "title": "Bellwire", "steps_one": "{{count}} step, {{place}}", "steps_other": "{{count}} steps, {{place}}" }\n',
+    'locales/es/app.json': `{ "title": "Bellwire", ${spanish} }\n`,
+    'locales/es/meter.json': '{ "fn": { "volts": "Voltios", "ohms": "Ohmios" } }\n',
+  });
+  const one = '"steps_one": "un paso, {{place}}"';
+  test('a plural form that the grammar of a language has and its words lack is found', async () => {
+    expect(await findings('locales', steps(`${one}, "steps_other": "{{count}} pasos, {{place}}"`))).toBe(
+      'locales/es: app:steps_many is missing',
+    );
+  });
+  test('a blank that was dropped on the way into another language is found', async () => {
+    const forms = (many: string) => steps(`${one}, "steps_many": "${many}", "steps_other": "{{count}} pasos, {{place}}"`);
+    expect(await findings('locales', forms('{{count}} de pasos, {{place}}'))).toBe('');
+    expect(await findings('locales', forms('{{count}} de pasos'))).toBe(
+      'locales/es: app:steps_many has the blanks "{{count}}", English has "{{count}} {{place}}"',
+    );
+  });
 });

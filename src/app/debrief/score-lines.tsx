@@ -1,6 +1,5 @@
-import i18next from 'i18next';
 import { type Debrief, SCORE_ITEMS, type ScoreReason } from '../../score/debrief.ts';
-import { modeName, number, t, thingName, type Values } from '../words.ts';
+import { modeName, number, numberLocale, t, thingName, type Values } from '../words.ts';
 
 /** Reasons shown at once; the rest open on demand. */
 const SHOWN = 4;
@@ -87,7 +86,7 @@ function StepLink({ step, onStep }: { readonly step: number; readonly onStep: (s
 /** Points given or taken, with their sign; nothing for none. */
 function signed(points: number): string {
   const rounded = Math.round(points * 10) / 10;
-  return new Intl.NumberFormat(i18next.language, { signDisplay: 'exceptZero', maximumFractionDigits: 1 }).format(rounded);
+  return new Intl.NumberFormat(numberLocale(), { signDisplay: 'exceptZero', maximumFractionDigits: 1 }).format(rounded);
 }
 
 /** A reason in words: ids among its values become the names of parts, failures and sections. */

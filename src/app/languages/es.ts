@@ -1,0 +1,2 @@
+/** All words of one language, so that they are fetched as one file. */
+export const files = import.meta.glob<Record<string, unknown>>('/locales/es/*.json', { eager: true, import: 'default' });
