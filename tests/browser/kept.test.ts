@@ -155,6 +155,10 @@ describe.each([
     const before = await page.getByTestId('results').textContent();
     expect(await page.getByTestId('why').textContent()).not.toBe(t('keeping:next.first'));
     await picture(page, `progress-${name}`);
+    await page.evaluate(() => scrollTo(0, 900));
+    await picture(page, `progress-skills-${name}`);
+    await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+    await picture(page, `progress-foot-${name}`);
     expect(await seriousFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     const saving = page.waitForEvent('download');

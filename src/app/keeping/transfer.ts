@@ -55,12 +55,16 @@ function playAgain(read: readonly KeptProfile[]): void {
         if (ticket === undefined) throw dataError('keeping.noTicket', `${place}.ticket`, { ticket: id });
         within(`${place}.log`, () => {
           const { steps } = replay({ ...ticket, mode }, rigOf(ticket), log);
-          if (list === 'finished' && steps.at(-1)?.action.name !== 'close') throw dataError('log.shape', 'steps');
+          const over = steps.at(-1)?.action.name === 'close';
+          if (over !== (list === 'finished')) throw dataError('log.shape', 'steps');
         });
       });
     }
   });
 }
+
+/** Alike for one attempt that is met twice. */
+const sameness = ({ when, log }: { readonly when: number; readonly log: unknown }): string => JSON.stringify([when, log]);
 
 /**
  * Reads a file in, whole or not at all. One profile goes to the one at work; of several, each goes to the profile of its name, which is
@@ -88,10 +92,10 @@ export async function importText(text: string): Promise<number> {
         const own = onShelf(id, key);
         if (own !== undefined) shelf.set(own, value);
       }
-      const known = new Set(finishedIn(shelf).map((each) => JSON.stringify(each.log)));
+      const known = new Set(finishedIn(shelf).map(sameness));
       let number = Number(shelf.get('count') ?? 0);
       for (const attempt of profile.finished) {
-        if (known.has(JSON.stringify(attempt.log))) continue;
+        if (known.has(sameness(attempt))) continue;
         number += 1;
         added += 1;
         writes.set(shelved(id, finishedKey(number)), { ...attempt, number });

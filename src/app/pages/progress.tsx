@@ -98,7 +98,7 @@ function Results({ progress }: Props) {
           <label class="choice">
             <span>{t('keeping:chart.which')}</span>
             <select value={which} onChange={(event) => setWhich(event.currentTarget.value)}>
-              <option value="">{t('keeping:chart.alone')}</option>
+              <option value="">{t('keeping:chart.all')}</option>
               {tried.map((ticket) => (
                 <option key={ticket.id} value={ticket.id}>
                   {t(`ticket:${ticket.id}.title`)}
