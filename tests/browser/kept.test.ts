@@ -192,6 +192,41 @@ test('a file with an attempt that cannot have happened is refused whole, with it
   await close();
 });
 
+test('with the clock set back a year, the attempt that was finished last still stands last', { timeout: 180_000 }, async () => {
+  const { page, close } = await openPage(browser, '');
+  const shadow = start(TICKET);
+  const steps = stepsOf(TICKET);
+  for (const action of steps.slice(0, -1)) takeStep(shadow, action);
+  const log = logOf(shadow);
+  for (const year of ['2027', '2026']) {
+    await page.clock.setFixedTime(new Date(`${year}-03-01T08:00:00Z`));
+    await page.evaluate(
+      ([key, value]) =>
+        new Promise<void>((resolve, reject) => {
+          const opened = indexedDB.open('keyval-store');
+          opened.onerror = () => reject(opened.error);
+          opened.onsuccess = () => {
+            const writing = opened.result.transaction('keyval', 'readwrite');
+            writing.objectStore('keyval').put(value, key);
+            writing.oncomplete = () => resolve();
+          };
+        }),
+      [`running:${TICKET}`, { mode: 'practice', log }] as const,
+    );
+    await page.goto(address(`#/bench/${TICKET}`));
+    await button(page, t('app:head.close')).click();
+    await page.getByTestId('total').waitFor({ timeout: 60_000 });
+    await page.goto(address('#/'));
+    await page.reload();
+  }
+  const kept = (await Promise.all([1, 2].map((number) => keptLog(page, `finished:${number}`)))) as { when: number }[];
+  expect(kept.map((each) => new Date(each.when).getUTCFullYear())).toEqual([2027, 2026]);
+  await page.goto(address('#/progress'));
+  await page.getByTestId('results').locator('li').nth(1).waitFor();
+  expect(await page.getByTestId('results').locator('li b').allTextContents()).toEqual(['1', '2']);
+  await close();
+});
+
 test('profiles keep apart, and a PIN is asked for before anything is shown', async () => {
   const { page, close } = await openPage(browser, `#/bench/${TICKET}`);
   await openList(page);

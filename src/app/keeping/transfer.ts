@@ -3,8 +3,9 @@ import { replay } from '../../attempt/attempt.ts';
 import { dataError } from '../../rig/errors.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
+import { fileText, type KeptProfile, parseFile, within } from './file.ts';
 import { addProfile, habitKey, profileNow, profiles } from './profiles.ts';
-import { fileText, finishedIn, finishedKey, type KeptProfile, parseFile, within } from './records.ts';
+import { finishedIn, finishedKey } from './records.ts';
 import { onShelf, readAll, shelved, transact } from './store.ts';
 
 /** Names of the habits in the browser's local storage; nothing else of it goes into a file. */

@@ -1,0 +1,66 @@
+/** The file that everything of a profile goes out to and comes back from. No browser in here. */
+import { z } from 'zod';
+import { checkLog } from '../../attempt/attempt.ts';
+import { dataError, isDataError, shapeError } from '../../rig/errors.ts';
+import { attemptShape, finishedSchema } from './records.ts';
+
+const FORMAT = 'bellwire-keeping';
+const VERSION = 1;
+/** Longest file that is read, characters: some thousands of attempts. */
+const MOST_CHARACTERS = 50_000_000;
+
+const profileSchema = z.strictObject({
+  name: z.string().max(40),
+  finished: z.array(finishedSchema.omit({ number: true, result: true })).max(20_000),
+  running: z.array(z.strictObject(attemptShape)).max(500),
+  habits: z.record(z.string().regex(/^[A-Za-z][\w-]{0,39}$/), z.string().max(200)),
+});
+const fileSchema = z.strictObject({
+  format: z.literal(FORMAT),
+  version: z.literal(VERSION),
+  profiles: z.array(profileSchema).min(1).max(200),
+});
+
+/** One profile in a file. Its finished attempts stand in the order in which they were finished. */
+export type KeptProfile = z.infer<typeof profileSchema>;
+
+export function fileText(profiles: readonly KeptProfile[]): string {
+  return `${JSON.stringify({ format: FORMAT, version: VERSION, profiles }, null, 1)}\n`;
+}
+
+/**
+ * Reads an exported file. Shapes only: whether an attempt can have happened is for a replay.
+ * @throws DataError with the path of the first thing that does not fit
+ */
+export function parseFile(text: string): readonly KeptProfile[] {
+  if (text.length > MOST_CHARACTERS) throw dataError('data.large', '(file)');
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    throw dataError('data.notJson', '(file)');
+  }
+  const version = z.object({ format: z.literal(FORMAT), version: z.number() }).safeParse(json);
+  if (version.success && version.data.version > VERSION)
+    throw dataError('keeping.newer', 'version', { version: version.data.version, known: VERSION });
+  const parsed = fileSchema.safeParse(json);
+  if (!parsed.success) throw shapeError(parsed.error.issues);
+  parsed.data.profiles.forEach((profile, index) => {
+    for (const list of ['finished', 'running'] as const) {
+      profile[list].forEach((each, at) => {
+        within(`profiles[${index}].${list}[${at}].log`, () => checkLog(each.log));
+      });
+    }
+  });
+  return parsed.data.profiles;
+}
+
+/** Runs a check of a piece of a file; what it throws gets the piece's place in the file before its path. */
+export function within(place: string, check: () => void): void {
+  try {
+    check();
+  } catch (error) {
+    if (!isDataError(error)) throw error;
+    throw dataError(error.code, error.path === '(file)' ? place : `${place}.${error.path}`, { ...error.values });
+  }
+}
