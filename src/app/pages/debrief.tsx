@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import '../css/debrief.css';
 import '../css/pages.css';
+import '../css/print.css';
 import type { Debrief, JudgedStep } from '../../score/debrief.ts';
 import { SuspectsChart } from '../debrief/chart.tsx';
 import { ScoreLines } from '../debrief/score-lines.tsx';
@@ -121,6 +122,9 @@ function Read({ reviewed }: { readonly reviewed: Reviewed }) {
           <a class="button debrief-live" href={hrefOf('live', ticket.id)}>
             {t('app:debrief.live')}
           </a>
+          <button type="button" class="button debrief-live debrief-print" onClick={() => print()}>
+            {t('settings:print')}
+          </button>
         </div>
         <p class="debrief-total">
           <span class="unseen">{t('app:debrief.score')} </span>
