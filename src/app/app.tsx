@@ -22,6 +22,9 @@ export function App() {
         <Route path="/progress">
           <Later ticket="" load={loadProgress} />
         </Route>
+        <Route path="/guide">
+          <Later ticket="" load={loadGuide} />
+        </Route>
         <Route path="/ticket/:ticket">{({ ticket }) => known(ticket, (id) => <TicketPage key={id} ticket={id} />)}</Route>
         <Route path="/bench/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}
@@ -61,6 +64,7 @@ type Loader = () => Promise<ComponentType<TicketProps>>;
 
 const loadPinGate: Loader = async () => (await import('./pages/progress.tsx')).PinGatePage;
 const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).ProgressPage;
+const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuidePage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;

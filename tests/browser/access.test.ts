@@ -43,6 +43,7 @@ describe.each([
   test.each([
     ['tickets', ''],
     ['ticket', `#/ticket/${TICKET}`],
+    ['guide', '#/guide'],
     ['unknown', '#/ticket/nobodyWroteThis'],
   ])('the page "%s"', async (what, route) => {
     const { page, close } = await openPage(browser, route, size);

@@ -16,6 +16,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('progress')}>
           {t('keeping:link')}
         </a>
+        <a class="back" href={hrefOf('guide')}>
+          {t('guide:link')}
+        </a>
       </PageHead>
       <main class="sheet home">
         <div class="home-intro">
