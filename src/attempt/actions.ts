@@ -76,3 +76,8 @@ export const actionSchema = z.discriminatedUnion('name', [
   ACTION_SCHEMAS.name,
   ACTION_SCHEMAS.close,
 ]);
+
+/** Whether two actions are the same one, whatever the order in which their fields stand. */
+export function sameAction(a: Action, b: Action): boolean {
+  return JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());
+}

@@ -3,6 +3,7 @@ import { endPoint, terminalPoint, WIRE_ENDS, type WireEnd } from '../rig/points.
 import { stateOf } from '../world/world.ts';
 import { bodyOf, canLift, controlReachable, isVisible, movedEnds, placeOf, terminalsReachable, wireEnd } from './access.ts';
 import type { Bench } from './bench.ts';
+import { hazardsOf } from './hazards.ts';
 import type { Job } from './job.ts';
 import { idleReading } from './measure.ts';
 import { perceives, signsOf } from './notices.ts';
@@ -91,6 +92,7 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
     body: bodyOf(bench, part),
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
     lineVoltage: part.kind.lineVoltage === true,
+    hazards: hazardsOf(part.kind),
   };
 }
 

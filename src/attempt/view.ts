@@ -1,6 +1,6 @@
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
-import type { Control, Section } from '../parts/part.ts';
+import type { Control, Hazard, Section } from '../parts/part.ts';
 import type { BodyPosition, Point, WireEnd } from '../rig/points.ts';
 import type { Action } from './actions.ts';
 
@@ -38,6 +38,8 @@ export interface PartView {
   /** For a fuse or other plug-in: out of its holder. */
   readonly pulledOut: boolean | undefined;
   readonly lineVoltage: boolean;
+  /** What it may do to whoever touches it. */
+  readonly hazards: readonly Hazard[];
 }
 
 export interface WireEndView {

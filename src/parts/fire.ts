@@ -57,6 +57,7 @@ export const gasValve = definePart({
     { id: 'leverOff', weight: 0.8 },
   ],
   controls: [{ id: 'lever', positions: ['off', 'on'] }],
+  gas: true,
   replaceMinutes: 60,
   initial: (_params, fault) => ({ due: Number.POSITIVE_INFINITY, energised: 0, lever: fault?.mode === 'leverOff' ? 0 : 1 }),
   conduct(site, _state, stamp) {

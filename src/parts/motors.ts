@@ -181,6 +181,7 @@ export const dualCapacitor = definePart({
     { id: 'fanSectionWeak', weight: 0.6, magnitudes: [0.2, 0.4] },
   ],
   lineVoltage: true,
+  keepsCharge: true,
   replaceMinutes: 20,
   initial: () => ({ due: Number.POSITIVE_INFINITY }),
   conduct(site, _state, stamp) {

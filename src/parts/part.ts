@@ -4,6 +4,10 @@ import type { z } from 'zod';
 export const SECTIONS = ['supply', 'thermostat', 'cable', 'equipment'] as const;
 export type Section = (typeof SECTIONS)[number];
 
+/** What a part may do to whoever touches it. */
+export const HAZARDS = ['lineVoltage', 'gas', 'charge'] as const;
+export type Hazard = (typeof HAZARDS)[number];
+
 /** One way for a part to be wrong. */
 export interface Mode {
   readonly id: string;
@@ -135,6 +139,10 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   readonly removable?: boolean;
   /** Carries line voltage: hands off while live. */
   readonly lineVoltage?: boolean;
+  /** Gas is in it while the supply is open. */
+  readonly gas?: boolean;
+  /** Keeps a charge when the power is off. */
+  readonly keepsCharge?: boolean;
   /** Something pulled out and looked at by hand (a blade fuse). */
   readonly pluggable?: boolean;
   /** Minutes to replace or put right, common practice, no source. */

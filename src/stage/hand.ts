@@ -12,14 +12,12 @@ export interface Grip {
   readonly clip: string | undefined;
 }
 
-/** What a press leads to: an action, something taken in hand, or a word about why nothing happens. */
+/** What a press leads to: an action, something taken in hand, or a word about why nothing happens. No press is without any. */
 export type Outcome =
   | { readonly kind: 'act'; readonly action: Action; readonly grip: Grip }
   | { readonly kind: 'grip'; readonly grip: Grip }
-  | { readonly kind: 'say'; readonly key: string }
-  | { readonly kind: 'nothing' };
-
-const NOTHING: Outcome = { kind: 'nothing' };
+  /** `part`: id of the part that the words are about. */
+  | { readonly kind: 'say'; readonly key: string; readonly part?: string };
 
 function released(grip: Grip): Grip {
   return { ...grip, lead: undefined, clip: undefined };
@@ -27,7 +25,7 @@ function released(grip: Grip): Grip {
 
 /** Puts the held lead down where it is let go: on a terminal, or off it. */
 export function putLead(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: number): Outcome {
-  if (grip.lead === undefined) return NOTHING;
+  if (grip.lead === undefined) return { kind: 'grip', grip };
   const point = pointAt(scene, at, unit)?.point;
   if (point !== undefined) return { kind: 'act', action: { name: 'probe', lead: grip.lead, at: point }, grip: released(grip) };
   if (view.meter[grip.lead] !== undefined) {
@@ -43,7 +41,9 @@ function pressHand(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: nu
   if (region !== undefined && (terminal === undefined || Math.hypot(terminal.x - at.x, terminal.y - at.y) > 13)) {
     return { kind: 'act', action: region.action, grip: released(grip) };
   }
-  return terminal === undefined ? NOTHING : { kind: 'say', key: 'stage:say.pickLead' };
+  if (terminal !== undefined) return { kind: 'say', key: 'stage:say.pickLead' };
+  const part = partAt(scene, at);
+  return part === undefined ? { kind: 'say', key: 'stage:say.nothing' } : { kind: 'say', key: 'stage:say.notByHand', part };
 }
 
 function pressJumper(grip: Grip, scene: Scene, view: BenchView, at: Spot, unit: number): Outcome {

@@ -78,6 +78,29 @@ export function sceneSpot(sight: Sight, host: Spot): Spot {
   return { x: sight.left + host.x / sight.unit, y: sight.top + host.y / sight.unit };
 }
 
+/** A box of the scene in CSS pixels of the host. */
+export function hostBox(sight: Sight, { x, y, width, height }: Box): Box {
+  return {
+    x: (x - sight.left) * sight.unit,
+    y: (y - sight.top) * sight.unit,
+    width: width * sight.unit,
+    height: height * sight.unit,
+  };
+}
+
+/** CSS pixels that what is brought into sight keeps from the host's edge. */
+const MARGIN = 28;
+
+/** Moves the sight no farther than it takes to have a box of the scene in it; one too large for the host is put in the middle. */
+export function brought(sight: Sight, box: Box, width: number, height: number): Sight {
+  const { x, y, width: across, height: down } = hostBox(sight, box);
+  const shift = (from: number, long: number, room: number): number => {
+    if (long + 2 * MARGIN > room) return (room - long) / 2 - from;
+    return clamped(from, MARGIN, room - MARGIN - long) - from;
+  };
+  return panned(sight, shift(x, across, width), shift(y, down, height), width, height);
+}
+
 /** What a double press does: close enough to read about that spot, or back to the whole scene. */
 export function toggled(sight: Sight, about: Spot, width: number, height: number): Sight {
   const least = wholeUnit(width, height);

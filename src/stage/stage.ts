@@ -6,10 +6,12 @@ import { listen } from './gestures.ts';
 import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
 import { focusOf, type Scene, sceneOf } from './layout.ts';
+import { markOf } from './mark.ts';
 import { createMovers, type Movers } from './moving.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
+import type { Box } from './pen.ts';
 import { hasHardwareWebGL } from './renderer.ts';
-import { opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
+import { brought, hostBox, opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
 import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
 import { COLOURS, FAMILIES } from './tokens.ts';
@@ -24,6 +26,8 @@ export interface StageOptions {
   announce?(words: string): void;
   /** A lead was picked up or put down here. */
   onHold?(lead: Lead | undefined): void;
+  /** Where what `point` was given is done, in CSS pixels of the host, whenever that changes; undefined when not in this scene. */
+  onMark?(box: Box | undefined): void;
 }
 
 /** The drawn bench. It decides nothing and may be thrown away at any moment. */
@@ -31,6 +35,8 @@ export interface Stage {
   show(view: BenchView): void;
   holdLead(lead: Lead | undefined): void;
   tool(tool: StageTool): void;
+  /** Brings the spot where an action is done by hand into sight and tells it to `onMark`; nothing is done by it. */
+  point(action: Action | undefined): void;
   destroy(): void;
 }
 
@@ -69,6 +75,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   let grip: Grip = { tool: 'hand', lead: undefined, clip: undefined };
   let pointer: Spot | undefined;
   let hint: { readonly spot: Spot; readonly ring: boolean; readonly words: string } | undefined;
+  let pointed: Action | undefined;
   let quiet = 0;
   let sheets: { readonly still: Surface; readonly hand: Surface; readonly movers: Movers } | undefined;
 
@@ -113,10 +120,22 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     sheets.movers.show(scene, density());
     paintHandNow();
   };
+  const marked = (): Box | undefined => pointed && scene && view && markOf(scene, view, pointed);
+  const tellMark = (): void => {
+    const box = marked();
+    options.onMark?.(box && hostBox(sight, box));
+  };
+  /** Moves the sight so far that what is pointed to is in it. */
+  const bringMark = (): void => {
+    const box = marked();
+    if (box !== undefined) sight = brought(sight, box, size().width, size().height);
+    aim();
+  };
   const aim = (): void => {
     const camera = game.scene.getScene<PhaserScene>('bench').cameras.main;
     const zoom = sight.unit * pixels();
     camera.setOrigin(0, 0).setZoom(zoom).setScroll(sight.left, sight.top);
+    tellMark();
     wake();
   };
   let repaint: ReturnType<typeof setTimeout> | undefined;
@@ -154,7 +173,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   });
   aim();
 
-  const say = (key: string): void => options.announce?.(options.t(key));
+  const say = (key: string, part?: string): void =>
+    options.announce?.(options.t(key, part === undefined ? {} : { part: options.t(`rig:part.${part}`) }));
   const hold = (next: Grip): void => {
     const changed = next.lead !== grip.lead;
     grip = next;
@@ -162,7 +182,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     paintHandNow();
   };
   const follow = (outcome: Outcome): void => {
-    if (outcome.kind === 'say') say(outcome.key);
+    if (outcome.kind === 'say') say(outcome.key, outcome.part);
     if (outcome.kind === 'grip' || outcome.kind === 'act') hold(outcome.grip);
     if (outcome.kind === 'grip' && outcome.grip.clip !== undefined) say('stage:say.jumperTo');
     if (outcome.kind === 'act') options.onAction(outcome.action);
@@ -230,7 +250,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     game.canvas.style.width = `${String(width)}px`;
     game.canvas.style.height = `${String(height)}px`;
     sight = opening(width, height, scene && focusOf(scene));
-    aim();
+    bringMark();
     paintAll();
   });
   resized.observe(host);
@@ -249,6 +269,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
         aim();
       }
       paintAll();
+      if (moved) bringMark();
+      else tellMark();
     },
     holdLead(lead) {
       if (grip.lead === lead) return;
@@ -262,6 +284,10 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     tool(next) {
       grip = { tool: next, lead: grip.lead, clip: undefined };
       paintHandNow();
+    },
+    point(action) {
+      pointed = action;
+      bringMark();
     },
     destroy() {
       clearTimeout(repaint);

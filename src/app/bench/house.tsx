@@ -25,7 +25,7 @@ export function House({ bench }: { readonly bench: Bench }) {
       class="room"
       aria-current={place === view.place ? 'location' : undefined}
       style={roomStyle(place)}
-      onClick={() => place !== view.place && bench.act({ name: 'walk', to: place })}
+      onClick={() => bench.act({ name: 'walk', to: place })}
     >
       {placeName(place)}
     </button>

@@ -24,7 +24,7 @@ export function MeterPanel({ bench, leads }: Props) {
             type="button"
             aria-keyshortcuts={leads.keys ? String(index + 1) : undefined}
             aria-pressed={meter.fn === fn}
-            onClick={() => meter.fn !== fn && choose(fn)}
+            onClick={() => choose(fn)}
           >
             <KeySymbol fn={fn} />
             <span>{t(`meter:key.${fn}`)}</span>
@@ -40,12 +40,7 @@ export function MeterPanel({ bench, leads }: Props) {
         </div>
       )}
       <div class="meter-foot">
-        <button
-          type="button"
-          class="meter-off"
-          aria-pressed={meter.fn === 'off'}
-          onClick={() => meter.fn !== 'off' && choose('off')}
-        >
+        <button type="button" class="meter-off" aria-pressed={meter.fn === 'off'} onClick={() => choose('off')}>
           {t('meter:key.off')}
         </button>
         <p>{hint(meter, leads)}</p>

@@ -1,0 +1,44 @@
+/** No press on the drawn bench is without an answer: it acts, takes something in hand, or says why not. */
+import { describe, expect, test } from 'vitest';
+import type { Action } from '../../src/attempt/actions.ts';
+import { viewOf } from '../../src/attempt/attempt.ts';
+import { press } from '../../src/stage/hand.ts';
+import { sceneOf } from '../../src/stage/layout.ts';
+import { STAGE_TOOLS } from '../../src/stage/targets.ts';
+import { SCENE } from '../../src/stage/tokens.ts';
+import { start, take } from '../scenario/shipped.ts';
+import { mat, open, pull, walk } from '../score/solutions.ts';
+import { wordKeys } from '../tools/locale-keys.ts';
+
+const STANDS: Readonly<Record<string, readonly Action[]>> = {
+  hallway: [],
+  'hallway, thermostat pulled': [pull('thermostat')],
+  'empty mat': [walk('mat')],
+  mat: [pull('thermostat'), mat('thermostat')],
+  'furnace shut': [walk('furnace')],
+  'furnace open': [walk('furnace'), open('burnerDoor'), open('blowerDoor')],
+  'outdoor shut': [walk('outdoor')],
+  'outdoor open': [walk('outdoor'), open('outdoorPanel'), open('disconnectCover')],
+  'panel shut': [walk('panel')],
+  'panel open': [walk('panel'), open('panelFront')],
+};
+const ACROSS = 10;
+const DOWN = 8;
+
+describe.each(Object.keys(STANDS))('%s', (stand) => {
+  test.each(STAGE_TOOLS)('eighty presses with %s all answer', (tool) => {
+    const attempt = start('humsOutside');
+    take(attempt, ...(STANDS[stand] ?? []));
+    const view = viewOf(attempt);
+    const scene = sceneOf(view);
+    const keys = wordKeys('.', 'en');
+    const grip = { tool, lead: undefined, clip: undefined };
+    for (let x = 0; x < ACROSS; x += 1)
+      for (let y = 0; y < DOWN; y += 1) {
+        const at = { x: ((x + 0.5) * SCENE.width) / ACROSS, y: ((y + 0.5) * SCENE.height) / DOWN };
+        const outcome = press(grip, scene, view, at, 1);
+        if (outcome.kind === 'grip') expect(outcome.grip).not.toEqual(grip);
+        if (outcome.kind === 'say') expect(keys).toContain(outcome.key);
+      }
+  });
+});
