@@ -2,14 +2,13 @@ import type { ComponentChild, ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
-import { isLocked } from './keeping/profiles.ts';
-import { findTicket } from './library.ts';
+import { isListed } from './board.ts';
+import { isLocked } from './keeping/profile-now.ts';
 import { HomePage } from './pages/home.tsx';
-import { TicketPage } from './pages/ticket.tsx';
 import { UnknownPage } from './pages/unknown.tsx';
 import { t } from './words.ts';
 
-/** The whole page: one route at a time. The bench and the debrief are fetched when they are first asked for. */
+/** The whole page: one route at a time. All but the first are fetched when they are first asked for. */
 export function App() {
   if (isLocked()) return <Later ticket="" load={loadPinGate} />;
   return (
@@ -25,7 +24,9 @@ export function App() {
         <Route path="/guide">
           <Later ticket="" load={loadGuide} />
         </Route>
-        <Route path="/ticket/:ticket">{({ ticket }) => known(ticket, (id) => <TicketPage key={id} ticket={id} />)}</Route>
+        <Route path="/ticket/:ticket">
+          {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
+        </Route>
         <Route path="/bench/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}
         </Route>
@@ -44,7 +45,16 @@ export function App() {
 }
 
 function known(ticket: string, page: (id: string) => ComponentChild): ComponentChild {
-  return findTicket(ticket) === undefined ? <UnknownPage /> : page(ticket);
+  return isListed(ticket) ? page(ticket) : <UnknownPage />;
+}
+
+/** Whether the page that was asked for is still on its way, and its heading with it. */
+let awaited = false;
+
+function focusHeading(): void {
+  const heading = document.querySelector<HTMLElement>('h1');
+  heading?.focus();
+  awaited = heading === null;
 }
 
 /** A new page is told to whoever cannot see it change: its heading takes the focus. */
@@ -53,7 +63,7 @@ function FocusOnArrival() {
   const [first] = useState(location);
   useEffect(() => {
     if (location === first) return;
-    document.querySelector<HTMLElement>('h1')?.focus();
+    focusHeading();
     scrollTo(0, 0);
   }, [location, first]);
   return null;
@@ -65,6 +75,7 @@ type Loader = () => Promise<ComponentType<TicketProps>>;
 const loadPinGate: Loader = async () => (await import('./pages/progress.tsx')).PinGatePage;
 const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).ProgressPage;
 const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuidePage;
+const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).TicketPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
@@ -82,6 +93,9 @@ function Later({ ticket, load }: TicketProps & { readonly load: Loader }) {
       current = false;
     };
   }, [load]);
+  useEffect(() => {
+    if (Page !== undefined && awaited) focusHeading();
+  }, [Page]);
   if (Page !== undefined) return <Page ticket={ticket} />;
   return (
     <main class="waiting" aria-busy={!failed}>

@@ -1,8 +1,4 @@
-import '@fontsource-variable/archivo/wdth.css';
-import '@fontsource/atkinson-hyperlegible-next/400.css';
-import '@fontsource/atkinson-hyperlegible-next/700.css';
-import '@fontsource/atkinson-hyperlegible-mono/400.css';
-import '@fontsource/atkinson-hyperlegible-mono/700.css';
+import 'virtual:fonts.css';
 import './css/base.css';
 import { render } from 'preact';
 import { App } from './app.tsx';

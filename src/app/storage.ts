@@ -1,8 +1,9 @@
 /** What the browser keeps: the running attempt, the last closed one and the best score of each ticket, and a few habits. */
-import { TICKET_MODES, type Ticket } from '../scenario/ticket.ts';
-import { habitKey, mine, profileNow } from './keeping/profiles.ts';
-import { type Finished, finishedIn, finishedKey, type Result } from './keeping/records.ts';
-import { type Kept, onShelf, read, readAll, tryTransact } from './keeping/store.ts';
+import { JOB_MODES } from '../attempt/job.ts';
+import type { Ticket } from '../scenario/ticket.ts';
+import { habitKey, mine, profileNow } from './keeping/profile-now.ts';
+import type { Finished, Result } from './keeping/records.ts';
+import { finishedKey, type Kept, onShelf, read, readAll, tryTransact } from './keeping/store.ts';
 
 export type { Kept } from './keeping/store.ts';
 
@@ -25,7 +26,7 @@ export interface KeptAttempt {
 export function attemptIn(value: unknown): KeptAttempt | undefined {
   if (value === undefined) return undefined;
   const found = value as { readonly mode?: unknown; readonly log?: unknown } | null;
-  const mode = TICKET_MODES.find((each) => each === found?.mode);
+  const mode = JOB_MODES.find((each) => each === found?.mode);
   return mode === undefined ? { mode: 'practice', log: value } : { mode, log: found?.log };
 }
 
@@ -80,6 +81,8 @@ export async function dropRunning(ticket: string): Promise<void> {
 
 /** The finished attempts of the profile at work, in order. @throws when the browser denies its storage */
 export async function readFinished(): Promise<readonly Finished[]> {
+  // Fetched when it is needed: what checks the records is larger than all else that the first page loads.
+  const { finishedIn } = await import('./keeping/records.ts');
   const shelf = new Map<string, unknown>();
   for (const [key, value] of await readAll()) {
     const own = onShelf(profileNow(), key);

@@ -20,12 +20,15 @@ export interface SuspectOptions {
   readonly pairs?: readonly Fault[] | undefined;
 }
 
+/** Whether hints are there for the asking, at a price, or not at all. */
+export const JOB_MODES = ['coached', 'practice', 'graded'] as const;
+
 /** The part of a ticket that the physics needs. */
 export interface Job {
   readonly id: string;
   readonly rig: string;
   /** A graded job gives no hints; left out: practice. */
-  readonly mode?: 'coached' | 'practice' | 'graded';
+  readonly mode?: (typeof JOB_MODES)[number];
   readonly faults: readonly Fault[];
   readonly weather: Weather;
   /** What else must be thought of on this job, beside every single lasting fault. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ACTION_SCHEMAS } from '../attempt/actions.ts';
-import type { Job } from '../attempt/job.ts';
+import { JOB_MODES, type Job } from '../attempt/job.ts';
 import { shapeError } from '../rig/errors.ts';
 import { rubricSchema } from '../score/rubric.ts';
 
@@ -14,14 +14,12 @@ const observedSchema = z.strictObject({
   is: z.union([z.number(), z.string().max(40)]),
 });
 
-export const TICKET_MODES = ['coached', 'practice', 'graded'] as const;
-
 export const ticketSchema = z.strictObject({
   format: z.literal('bellwire-ticket'),
   version: z.literal(1),
   id,
   rig: id,
-  mode: z.enum(TICKET_MODES),
+  mode: z.enum(JOB_MODES),
   /** Points and the price of hints, where they differ from the usual. */
   rubric: rubricSchema.optional(),
   /** Where it stands in the list. */

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { fileText, parseFile } from '../../src/app/keeping/file.ts';
 import { fits, isPin, newPin } from '../../src/app/keeping/pin.ts';
-import { type Finished, finishedIn, finishedKey, type Result } from '../../src/app/keeping/records.ts';
+import { type Finished, finishedIn, type Result } from '../../src/app/keeping/records.ts';
 import { nextOf, skillsOf } from '../../src/app/keeping/skills.ts';
-import { onShelf, shelved } from '../../src/app/keeping/store.ts';
+import { finishedKey, onShelf, shelved } from '../../src/app/keeping/store.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
 import { wordsOf } from '../../src/cli/files.ts';
 import type { DataError } from '../../src/rig/errors.ts';

@@ -23,7 +23,7 @@ export async function openPage(
   route: string,
   size: { width: number; height: number } = LAPTOP,
 ): Promise<OpenPage> {
-  const context = await browser.newContext({ viewport: size, locale: 'en-US', reducedMotion: 'reduce' });
+  const context = await browser.newContext({ viewport: size, locale: 'en-US', reducedMotion: 'reduce', serviceWorkers: 'block' });
   const page = await context.newPage();
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(String(error)));

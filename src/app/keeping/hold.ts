@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
-import { profileNow } from './profiles.ts';
+import { profileNow } from './profile-now.ts';
 
 /** Whose an attempt is: this tab's, another tab's, or it was this tab's until another took it over. */
 export type Hold = 'asking' | 'mine' | 'elsewhere' | 'taken';

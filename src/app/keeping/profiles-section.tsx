@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { t } from '../words.ts';
 import { canHash, isPin } from './pin.ts';
-import { addProfile, choose, opens, type Profile, profileNow, profiles, setPin } from './profiles.ts';
+import { choose, profileNow } from './profile-now.ts';
+import { addProfile, opens, type Profile, profiles, setPin } from './profiles.ts';
 
 const nameOf = (profile: Profile): string => (profile.name === '' ? t('keeping:profiles.own') : profile.name);
 

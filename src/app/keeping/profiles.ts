@@ -1,7 +1,8 @@
-/** Who is at work on this PC. The choice is kept beside the habits, because the first page must know it at once. */
+/** The profiles of this PC. Who is at work now is in profile-now.ts. */
 import { z } from 'zod';
 import { fits, newPin } from './pin.ts';
-import { OWN, read, shelved, transact } from './store.ts';
+import { choose, profileNow } from './profile-now.ts';
+import { OWN, read, transact } from './store.ts';
 
 const profileSchema = z.object({
   id: z.string(),
@@ -13,37 +14,6 @@ export type Profile = z.infer<typeof profileSchema>;
 
 // The list lies on no profile's shelf.
 const LIST = '/profiles';
-const CHOSEN = 'bellwire/profile';
-const LOCKED = 'bellwire/locked';
-const OPENED = 'bellwire/opened';
-
-function local(area: 'localStorage' | 'sessionStorage', key: string): string | null {
-  try {
-    return globalThis[area].getItem(key);
-  } catch {
-    return null;
-  }
-}
-
-function keepLocal(area: 'localStorage' | 'sessionStorage', key: string, value: string): void {
-  try {
-    globalThis[area].setItem(key, value);
-  } catch {
-    // A browser that remembers nothing has one profile.
-  }
-}
-
-let now: string | undefined;
-
-/** Id of the profile that this tab works for. It stays so until the page is loaded anew. */
-export function profileNow(): string {
-  now ??= local('localStorage', CHOSEN) ?? OWN;
-  return now;
-}
-
-/** Whether the PIN of this profile must be given first. */
-export const isLocked = (): boolean =>
-  local('localStorage', LOCKED) === profileNow() && local('sessionStorage', OPENED) !== profileNow();
 
 /** Every profile, the first one first. @throws when the browser denies its storage */
 export async function profiles(): Promise<readonly Profile[]> {
@@ -74,18 +44,5 @@ export async function setPin(profile: Profile, pin: string | undefined): Promise
   if (id === profileNow()) choose(next);
 }
 
-/** Works for this profile from the next load of the page. Its PIN has been given. */
-export function choose(profile: Profile): void {
-  keepLocal('localStorage', CHOSEN, profile.id);
-  keepLocal('localStorage', LOCKED, profile.pin === undefined ? '' : profile.id);
-  keepLocal('sessionStorage', OPENED, profile.id);
-}
-
 export const opens = async (profile: Profile, tried: string): Promise<boolean> =>
   profile.pin === undefined || (await fits(profile.pin, tried));
-
-/** A key of the profile that is at work. */
-export const mine = (key: string): string => shelved(profileNow(), key);
-
-/** The name of a habit of a profile's in the browser's local storage. */
-export const habitKey = (profile: string, name: string): string => `bellwire.${shelved(profile, name)}`;

@@ -1,6 +1,6 @@
-/** What is kept of a profile, as it lies in the store. The first page loads this: nothing of the bench in here. */
+/** What is kept of a profile, as it lies in the store. The first page does without: see storage.ts. */
 import { z } from 'zod';
-import { TICKET_MODES } from '../../scenario/ticket.ts';
+import { JOB_MODES } from '../../attempt/job.ts';
 import type { Debrief } from '../../score/debrief.ts';
 
 const line = z.strictObject({ points: z.number().min(0).max(100), of: z.number().min(0).max(100) });
@@ -29,7 +29,7 @@ export function resultOf(debrief: Debrief): Result {
   };
 }
 
-export const attemptShape = { ticket: z.string().min(1).max(80), mode: z.enum(TICKET_MODES), log: z.unknown() };
+export const attemptShape = { ticket: z.string().min(1).max(80), mode: z.enum(JOB_MODES), log: z.unknown() };
 
 export const finishedSchema = z.strictObject({
   ...attemptShape,
@@ -41,9 +41,6 @@ export const finishedSchema = z.strictObject({
 });
 /** An attempt that was closed. */
 export type Finished = z.infer<typeof finishedSchema>;
-
-/** Key of a finished attempt. */
-export const finishedKey = (number: number): string => `finished:${number}`;
 
 /** The finished attempts among what is kept, in the order in which they were finished. */
 export function finishedIn(shelf: ReadonlyMap<string, unknown>): readonly Finished[] {

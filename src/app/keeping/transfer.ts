@@ -4,9 +4,10 @@ import { dataError } from '../../rig/errors.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
 import { fileText, type KeptProfile, parseFile, within } from './file.ts';
-import { addProfile, habitKey, profileNow, profiles } from './profiles.ts';
-import { finishedIn, finishedKey } from './records.ts';
-import { onShelf, readAll, shelved, transact } from './store.ts';
+import { habitKey, profileNow } from './profile-now.ts';
+import { addProfile, profiles } from './profiles.ts';
+import { finishedIn } from './records.ts';
+import { finishedKey, onShelf, readAll, shelved, transact } from './store.ts';
 
 /** Names of the habits in the browser's local storage; nothing else of it goes into a file. */
 function habitsOf(profile: string): Record<string, string> {

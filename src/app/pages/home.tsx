@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
-import type { Ticket } from '../../scenario/ticket.ts';
-import { tickets } from '../library.ts';
+import { board, type Listed } from '../board.ts';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { readBest, readRunning } from '../storage.ts';
@@ -29,7 +28,7 @@ export function HomePage() {
         <section class="home-board" aria-labelledby="tickets-title">
           <h2 id="tickets-title">{t('app:home.tickets')}</h2>
           <ol class="tickets">
-            {tickets.map((ticket) => (
+            {board.map((ticket) => (
               <TicketRow key={ticket.id} ticket={ticket} />
             ))}
           </ol>
@@ -40,7 +39,7 @@ export function HomePage() {
   );
 }
 
-function TicketRow({ ticket }: { readonly ticket: Ticket }) {
+function TicketRow({ ticket }: { readonly ticket: Listed }) {
   const [best, setBest] = useState<number>();
   const [running, setRunning] = useState(false);
   useEffect(() => {

@@ -1,8 +1,4 @@
-import '@fontsource-variable/archivo/wdth.css';
-import '@fontsource/atkinson-hyperlegible-mono/400.css';
-import '@fontsource/atkinson-hyperlegible-mono/700.css';
-import '@fontsource/atkinson-hyperlegible-next/400.css';
-import '@fontsource/atkinson-hyperlegible-next/700.css';
+import 'virtual:fonts.css';
 import i18next from 'i18next';
 import type { Action } from '../../../src/attempt/actions.ts';
 import { type Attempt, begin, perform, viewOf } from '../../../src/attempt/attempt.ts';
