@@ -1,10 +1,11 @@
 import { defineConfig } from 'vitest/config';
 import { fonts } from './tests/tools/fonts.ts';
+import { offline } from './tests/tools/offline.ts';
 
 /** The app's build and, below it, the three kinds of test. See DEVELOPERS.md, "Tests". */
 export default defineConfig({
   base: './',
-  plugins: [fonts()],
+  plugins: [fonts(), offline()],
   build: {
     target: 'es2022',
     // Phaser alone is over a megabyte; it is loaded with the bench, not with the first page.

@@ -3,9 +3,11 @@ import './css/base.css';
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startLanguage } from './language.ts';
+import { keepOffline } from './offline/register.ts';
 import { applyTokens } from './tokens-css.ts';
 
 applyTokens(document.documentElement);
 await startLanguage();
 const host = document.getElementById('app');
 if (host !== null) render(<App />, host);
+keepOffline();

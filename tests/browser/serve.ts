@@ -1,5 +1,6 @@
 /** Once before the browser tests: finds a Chromium, builds the app and serves it; `inject('address')` says where. */
 import { rmSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { findChromium } from './chromium.ts';
@@ -8,6 +9,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Where the built app is served, ending in a slash. */
     readonly address: string;
+    /** The folder of the built app. */
+    readonly built: string;
   }
 }
 
@@ -24,6 +27,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('the server has no address');
   project.provide('address', address);
+  project.provide('built', resolve(outDir));
   return async () => {
     await server.close();
     rmSync(outDir, { recursive: true, force: true });

@@ -1,6 +1,7 @@
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import type { FromWorker, QuestionName, Questions, ToWorker } from './questions.ts';
+import { startWorker } from './start-worker.ts';
 
 /** A worker that reasons about one ticket. Answers come in the order of the questions. */
 export interface Engine {
@@ -40,7 +41,7 @@ export function leaveEngine(ticket: Ticket['id']): void {
 }
 
 function start(ticket: Ticket, rig: RigData): Running {
-  const worker = new Worker(new URL('./work.ts', import.meta.url), { type: 'module' });
+  const worker = startWorker();
   const waiting = new Map<number, Waiting>();
   let last = 0;
   let stopped = false;

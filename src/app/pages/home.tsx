@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import { board, type Listed } from '../board.ts';
+import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { readBest, readRunning } from '../storage.ts';
@@ -34,6 +35,7 @@ export function HomePage() {
           </ol>
         </section>
         <Cautions />
+        <OfflineNote />
       </main>
     </>
   );
