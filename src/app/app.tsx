@@ -30,9 +30,8 @@ export function App() {
         <Route path="/bench/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`bench ${id}`} ticket={id} load={loadBench} />)}
         </Route>
-        <Route path="/debrief/:ticket">
-          {({ ticket }) => known(ticket, (id) => <Later key={`debrief ${id}`} ticket={id} load={loadDebrief} />)}
-        </Route>
+        <Route path="/debrief/:ticket/:number?">{attemptPage('debrief', loadDebrief)}</Route>
+        <Route path="/report/:ticket/:number?">{attemptPage('report', loadReport)}</Route>
         <Route path="/live/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`live ${id}`} ticket={id} load={loadLive} />)}
         </Route>
@@ -57,6 +56,15 @@ function focusHeading(): void {
   awaited = heading === null;
 }
 
+/** A page of one finished attempt: the last one, or the one that the address names by its number. */
+function attemptPage(page: string, load: Loader) {
+  return ({ ticket, number }: { ticket: string; number?: string | undefined }) => {
+    if (number !== undefined && !/^[1-9]\d{0,8}$/.test(number)) return <UnknownPage />;
+    const of = number === undefined ? {} : { number: Number(number) };
+    return known(ticket, (id) => <Later key={`${page} ${id} ${number}`} ticket={id} load={load} {...of} />);
+  };
+}
+
 /** A new page is told to whoever cannot see it change: its heading takes the focus. */
 function FocusOnArrival() {
   const [location] = useLocation();
@@ -69,7 +77,7 @@ function FocusOnArrival() {
   return null;
 }
 
-type TicketProps = { readonly ticket: string };
+type TicketProps = { readonly ticket: string; readonly number?: number };
 type Loader = () => Promise<ComponentType<TicketProps>>;
 
 const loadPinGate: Loader = async () => (await import('./pages/progress.tsx')).PinGatePage;
@@ -79,8 +87,9 @@ const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).Tick
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
+const loadReport: Loader = async () => (await import('./pages/report.tsx')).ReportPage;
 
-function Later({ ticket, load }: TicketProps & { readonly load: Loader }) {
+function Later({ load, ...props }: TicketProps & { readonly load: Loader }) {
   const [Page, setPage] = useState<ComponentType<TicketProps>>();
   const [failed, setFailed] = useState(false);
   useEffect(() => {
@@ -96,7 +105,7 @@ function Later({ ticket, load }: TicketProps & { readonly load: Loader }) {
   useEffect(() => {
     if (Page !== undefined && awaited) focusHeading();
   }, [Page]);
-  if (Page !== undefined) return <Page ticket={ticket} />;
+  if (Page !== undefined) return <Page {...props} />;
   return (
     <main class="waiting" aria-busy={!failed}>
       <p role="status">{failed ? t('app:loadFailed') : t('app:loading')}</p>

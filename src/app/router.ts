@@ -1,11 +1,15 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live';
+export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 
-/** Where a page is: the app lives behind the hash, so that any static server and any folder serves it. */
-export function hrefOf(page: 'home' | 'progress' | 'guide' | TicketPageName, ticket = ''): string {
+/**
+ * Where a page is: the app lives behind the hash, so that any static server and any folder serves it. A debrief and a report may name
+ * the attempt by its number; without one it is the last.
+ */
+export function hrefOf(page: 'home' | 'progress' | 'guide' | TicketPageName, ticket = '', number?: number): string {
   if (page === 'progress' || page === 'guide') return `#/${page}`;
-  return page === 'home' ? '#/' : `#/${page}/${encodeURIComponent(ticket)}`;
+  if (page === 'home') return '#/';
+  return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }
 
 /** Goes to a page; with `replace`, back leads to the page before this one. */

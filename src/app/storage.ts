@@ -75,6 +75,36 @@ export async function keepClosed(ticket: string, attempt: KeptAttempt): Promise<
   return kept;
 }
 
+/** A closed attempt, and its record among the finished ones; without one where the browser would not keep it. */
+export interface ClosedAttempt {
+  readonly attempt: KeptAttempt;
+  readonly finished: Finished | undefined;
+}
+
+/** The attempt at a ticket that was finished as this number; without a number, the last one. */
+export async function findClosed(ticket: string, number?: number): Promise<ClosedAttempt | undefined> {
+  const all = (await readFinished().catch(() => [])).filter((each) => each.ticket === ticket);
+  if (number !== undefined) {
+    const finished = all.find((each) => each.number === number);
+    return finished && { attempt: { mode: finished.mode, log: finished.log }, finished };
+  }
+  const attempt = await readClosed(ticket);
+  if (attempt === undefined) return undefined;
+  // An attempt that only this tab holds has no record: the last one there is belongs to an earlier attempt.
+  return { attempt, finished: unkept.has(closed(ticket)) ? undefined : all.at(-1) };
+}
+
+/** Keeps the trainee's own words with a finished attempt; none take them away. */
+export async function keepWords(number: number, words: string): Promise<Kept> {
+  const key = mine(finishedKey(number));
+  return tryTransact([key], (found) => {
+    const finished = found.get(key) as Finished | undefined;
+    if (finished === undefined) return new Map();
+    const { words: _, ...rest } = finished;
+    return new Map([[key, words === '' ? rest : { ...rest, words }]]);
+  });
+}
+
 export async function dropRunning(ticket: string): Promise<void> {
   await tryTransact([], () => new Map([[running(ticket), undefined]]));
 }
@@ -91,7 +121,7 @@ export async function readFinished(): Promise<readonly Finished[]> {
   return finishedIn(shelf);
 }
 
-/** Keeps what a finished attempt came to, and the ticket's best score. */
+/** Keeps what a finished attempt came to (0: one that has no record), and the ticket's best score. */
 export async function keepResult({ number, ticket }: Pick<Finished, 'number' | 'ticket'>, result: Result): Promise<Kept> {
   const key = mine(finishedKey(number));
   return tryTransact([key, best(ticket)], (found) => {
@@ -102,16 +132,6 @@ export async function keepResult({ number, ticket }: Pick<Finished, 'number' | '
       [best(ticket), Math.max(result.total, typeof before === 'number' ? before : 0)],
     ]);
   });
-}
-
-/** Keeps what the last finished attempt at a ticket came to. */
-export async function keepLastResult(ticket: string, result: Result): Promise<void> {
-  try {
-    const last = (await readFinished()).findLast((each) => each.ticket === ticket);
-    await keepResult({ number: last?.number ?? 0, ticket }, result);
-  } catch {
-    // Storage is denied: told on the bench.
-  }
 }
 
 export async function readBest(ticket: string): Promise<number | undefined> {

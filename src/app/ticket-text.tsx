@@ -1,3 +1,4 @@
+import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { rigOf } from './library.ts';
 import { hasWords, positionName, t } from './words.ts';
@@ -5,10 +6,25 @@ import { hasWords, positionName, t } from './words.ts';
 /** Codes of the control's status light, as its door has them printed. */
 const LIGHT_CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
 
+const platesOf = (rig: RigData) => rig.parts.filter((part) => hasWords(`rig:plate.${part.id}`));
+
+/** What is printed on the nameplates of a rig's parts. */
+export function Plates({ rig }: { readonly rig: RigData }) {
+  return (
+    <dl class="ticket-facts">
+      {platesOf(rig).map((part) => (
+        <div key={part.id}>
+          <dt>{t(`rig:part.${part.id}`)}</dt>
+          <dd>{t(`rig:plate.${part.id}`)}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
 /** What the ticket says; shared by the ticket page and the bench. */
 export function TicketText({ ticket }: { readonly ticket: Ticket }) {
   const rig = rigOf(ticket);
-  const plates = rig.parts.filter((part) => hasWords(`rig:plate.${part.id}`));
   return (
     <>
       <blockquote class="complaint">{t(`ticket:${ticket.id}.complaint`)}</blockquote>
@@ -24,17 +40,10 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
         <dt>{t('app:ticket.allowed')}</dt>
         <dd>{t('app:ticket.allows')}</dd>
       </dl>
-      {plates.length > 0 && (
+      {platesOf(rig).length > 0 && (
         <details class="light-codes">
           <summary>{t('app:ticket.plates')}</summary>
-          <dl class="ticket-facts">
-            {plates.map((part) => (
-              <div key={part.id}>
-                <dt>{t(`rig:part.${part.id}`)}</dt>
-                <dd>{t(`rig:plate.${part.id}`)}</dd>
-              </div>
-            ))}
-          </dl>
+          <Plates rig={rig} />
         </details>
       )}
       <details class="light-codes">

@@ -9,7 +9,7 @@ import { type Naming, namingsOf, sameNaming } from '../suspects/hypotheses.ts';
 import type { Debrief, JudgedStep, Par, ScoreItem, ScoreLine, ScoreReason } from './debrief.ts';
 import { judge } from './judge.ts';
 import { parOf } from './par.ts';
-import { callProved } from './proof.ts';
+import { proofOf } from './proof.ts';
 import { firstUnproved } from './required.ts';
 import { DEFAULT_RUBRIC, type Rubric } from './rubric.ts';
 
@@ -238,6 +238,6 @@ function proof(
   else if (others[0])
     reasons.push(reason('evidenceAlsoFits', 0, step, { target: others[0].target, mode: others[0].mode, count: others.length }));
   else reasons.push(reason('evidenceProves', rubric.evidence, step));
-  reasons.push(callProved(attempt) ? reason('callProved', rubric.call) : reason('callNotProved', 0));
+  reasons.push(proofOf(attempt).proved ? reason('callProved', rubric.call) : reason('callNotProved', 0));
   return line(rubric.evidence + rubric.call, reasons);
 }

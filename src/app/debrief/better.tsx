@@ -20,6 +20,7 @@ export function BetterTest({ reviewed, step }: Props) {
       class="better"
       onToggle={(event) => event.currentTarget.open && asks && void ask({ actions, step: step.number })}
       data-testid="better"
+      data-lazy
     >
       <summary>{t('app:debrief.better.title')}</summary>
       <div role="status" aria-busy={state === 'busy'}>

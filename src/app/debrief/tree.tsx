@@ -13,7 +13,12 @@ export function TreeFold({ reviewed }: { readonly reviewed: Reviewed }) {
   const { answer, state, ask } = useAnswer(ticket, rig, 'tree');
   const asks = state === 'idle' || state === 'failed';
   return (
-    <details class="debrief-fold" onToggle={(event) => event.currentTarget.open && asks && void ask({})} data-testid="tree">
+    <details
+      class="debrief-fold"
+      onToggle={(event) => event.currentTarget.open && asks && void ask({})}
+      data-testid="tree"
+      data-lazy
+    >
       <summary>
         <h2>{t('app:debrief.tree.title')}</h2>
       </summary>

@@ -10,7 +10,7 @@ import { type Instruct, instructor } from '../instruct.ts';
 import { resultOf } from '../keeping/records.ts';
 import { retell } from '../retell.ts';
 import type { StepTold } from '../step-words.ts';
-import { keepLastResult, readClosed } from '../storage.ts';
+import { findClosed, keepResult } from '../storage.ts';
 
 /** A closed attempt with all that a page needs to tell of it. */
 export interface Reviewed {
@@ -29,16 +29,16 @@ export type DebriefState =
   | { readonly state: 'working' | 'none' | 'failed' }
   | { readonly state: 'ready'; readonly reviewed: Reviewed };
 
-/** The debrief of the last closed attempt at a ticket, replayed from its log. */
-export function useDebrief(ticket: Ticket, rig: RigData): DebriefState {
+/** The debrief of the attempt that was finished as this number, else of the last one at the ticket, replayed from its log. */
+export function useDebrief(ticket: Ticket, rig: RigData, number?: number): DebriefState {
   const [result, setResult] = useState<DebriefState>({ state: 'working' });
   useEffect(() => {
     let current = true;
     const start = async (): Promise<DebriefState> => {
-      const kept = await readClosed(ticket.id);
-      if (kept === undefined) return { state: 'none' };
-      const { mode } = kept;
-      const log = kept.log as AttemptLog;
+      const found = await findClosed(ticket.id, number);
+      if (found === undefined) return { state: 'none' };
+      const { mode } = found.attempt;
+      const log = found.attempt.log as AttemptLog;
       const job: Ticket = { ...ticket, mode };
       const working = engineFor(ticket, rig).ask('debrief', { log, mode });
       // The words are found meanwhile; if they are not, nobody will hear what the engine says.
@@ -47,7 +47,7 @@ export function useDebrief(ticket: Ticket, rig: RigData): DebriefState {
       const { attempt, told } = retell(job, rig, actions);
       const instruct = instructor(job, rig);
       const debrief = await working;
-      void keepLastResult(ticket.id, resultOf(debrief));
+      void keepResult({ number: found.finished?.number ?? 0, ticket: ticket.id }, resultOf(debrief));
       const shortWay = retell(job, rig, debrief.par.actions).told;
       return {
         state: 'ready',
@@ -62,6 +62,6 @@ export function useDebrief(ticket: Ticket, rig: RigData): DebriefState {
       current = false;
       leaveEngine(ticket.id);
     };
-  }, [ticket, rig]);
+  }, [ticket, rig, number]);
   return result;
 }

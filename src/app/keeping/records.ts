@@ -29,6 +29,9 @@ export function resultOf(debrief: Debrief): Result {
   };
 }
 
+/** Longest words that a trainee leaves with an attempt, characters. */
+export const MOST_WORDS = 1000;
+
 export const attemptShape = { ticket: z.string().min(1).max(80), mode: z.enum(JOB_MODES), log: z.unknown() };
 
 export const finishedSchema = z.strictObject({
@@ -38,6 +41,8 @@ export const finishedSchema = z.strictObject({
   /** The PC's clock when it was finished, milliseconds since 1970: a note, never an order. */
   when: z.number().min(0),
   result: resultSchema.optional(),
+  /** What the trainee wrote for the service report: shown as text, never anything else. */
+  words: z.string().max(MOST_WORDS).optional(),
 });
 /** An attempt that was closed. */
 export type Finished = z.infer<typeof finishedSchema>;

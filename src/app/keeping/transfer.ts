@@ -41,7 +41,7 @@ export async function exportText(all: boolean): Promise<string> {
         const attempt = key.startsWith('running:') ? attemptIn(value) : undefined;
         return attempt === undefined ? [] : [{ ticket: key.slice('running:'.length), mode: attempt.mode, log: attempt.log }];
       });
-      const finished = finishedIn(shelf).map(({ ticket, mode, log, when }) => ({ ticket, mode, log, when }));
+      const finished = finishedIn(shelf).map(({ number: _, result: __, ...attempt }) => attempt);
       return { name, finished, running, habits: habitsOf(id) };
     }),
   );
@@ -94,10 +94,16 @@ export async function importText(text: string): Promise<number> {
         const own = onShelf(id, key);
         if (own !== undefined) shelf.set(own, value);
       }
-      const known = new Set(finishedIn(shelf).map(sameness));
+      const known = new Map(finishedIn(shelf).map((each) => [sameness(each), each]));
       let number = Number(shelf.get('count') ?? 0);
       for (const attempt of profile.finished) {
-        if (known.has(sameness(attempt))) continue;
+        const here = known.get(sameness(attempt));
+        if (here !== undefined) {
+          // Words that are here already stay.
+          if (here.words === undefined && attempt.words !== undefined)
+            writes.set(shelved(id, finishedKey(here.number)), { ...here, words: attempt.words });
+          continue;
+        }
         number += 1;
         added += 1;
         writes.set(shelved(id, finishedKey(number)), { ...attempt, number });

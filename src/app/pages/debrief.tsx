@@ -12,19 +12,26 @@ import { findTicket, rigOf, ticketAfter } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { stepWords } from '../step-words.ts';
+import { useOpenFolds } from '../use-open-folds.ts';
 import { namingText, number, t } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
 
-export function DebriefPage({ ticket: id }: { readonly ticket: string }) {
-  const ticket = findTicket(id);
-  if (ticket === undefined) return null;
-  return <Opened ticket={ticket} />;
+interface PageProps {
+  readonly ticket: string;
+  readonly number?: number;
 }
 
-function Opened({ ticket }: { readonly ticket: Ticket }) {
-  const result = useDebrief(ticket, rigOf(ticket));
+export function DebriefPage({ ticket: id, number: at }: PageProps) {
+  const ticket = findTicket(id);
+  if (ticket === undefined) return null;
+  return <Opened ticket={ticket} at={at} />;
+}
+
+function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number | undefined }) {
+  const result = useDebrief(ticket, rigOf(ticket), at);
   useTitle(t('app:debrief.title'));
+  useOpenFolds();
   return (
     <div class="paper">
       <PageHead>
@@ -34,7 +41,7 @@ function Opened({ ticket }: { readonly ticket: Ticket }) {
       </PageHead>
       <main class="debrief">
         {result.state === 'ready' ? (
-          <Read reviewed={result.reviewed} />
+          <Read reviewed={result.reviewed} at={at} />
         ) : (
           <>
             <h1 tabIndex={-1}>{t('app:debrief.title')}</h1>
@@ -98,7 +105,7 @@ function goToStep(step: number): void {
   summary?.focus({ preventScroll: true });
 }
 
-function Read({ reviewed }: { readonly reviewed: Reviewed }) {
+function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: number | undefined }) {
   const { ticket, debrief, told, shortWay } = reviewed;
   const judged = debrief.steps.filter((step) => step.kind !== 'after');
   const after = debrief.steps.filter((step) => step.kind === 'after');
@@ -115,16 +122,24 @@ function Read({ reviewed }: { readonly reviewed: Reviewed }) {
     <>
       <div class="debrief-head">
         <div>
-          <p class="debrief-ticket">{t(`ticket:${ticket.id}.title`)}</p>
+          <p class="debrief-ticket">
+            {t(`ticket:${ticket.id}.title`)}
+            {at !== undefined && ` · ${t('report:attempt', { number: number(at) })}`}
+          </p>
           <h1 tabIndex={-1}>{namingText(debrief.truth)}</h1>
           <p>{verdict(debrief, judged)}</p>
           <p>{t('app:debrief.shortWay', shortWayValues(debrief))}</p>
-          <a class="button debrief-live" href={hrefOf('live', ticket.id)}>
-            {t('app:debrief.live')}
-          </a>
-          <button type="button" class="button debrief-live debrief-print" onClick={() => print()}>
-            {t('settings:print')}
-          </button>
+          <p class="debrief-more">
+            <a class="button" href={hrefOf('report', ticket.id, at)}>
+              {t('report:link')}
+            </a>
+            <a class="button" href={hrefOf('live', ticket.id)}>
+              {t('app:debrief.live')}
+            </a>
+            <button type="button" class="button" onClick={() => print()}>
+              {t('settings:print')}
+            </button>
+          </p>
         </div>
         <p class="debrief-total">
           <span class="unseen">{t('app:debrief.score')} </span>
