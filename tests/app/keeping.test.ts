@@ -66,7 +66,12 @@ test('a profile keeps to its own shelf', () => {
 
 test('a file is read as it was written', () => {
   const attempt = { ticket: 'warmUpstairs', mode: 'coached' as const, log: attemptLog() };
-  const profile = { name: 'Ana', finished: [{ ...attempt, when: 7 }], running: [attempt], habits: { bench: 'list' } };
+  const profile = {
+    name: 'Ana',
+    finished: [{ ...attempt, when: 7, words: 'Done.\n<b>Ok</b>' }],
+    running: [attempt],
+    habits: { bench: 'list' },
+  };
   expect(parseFile(fileText([profile]))).toEqual([profile]);
 });
 
@@ -83,6 +88,8 @@ test('a bad file is refused with the path of what does not fit', () => {
   expect(changed((file) => (file.format = 'other'))).toEqual({ code: 'data.value', path: 'format' });
   expect(changed((file) => (file.profiles[0].finished[1].mode = 'easy')).path).toBe('profiles[0].finished[1].mode');
   expect(changed((file) => (file.profiles[0].finished[1].result = { total: 100 })).code).toBe('data.unknownKey');
+  expect(changed((file) => (file.profiles[0].finished[1].words = 'x'.repeat(1001))).path).toBe('profiles[0].finished[1].words');
+  expect(changed((file) => (file.profiles[0].finished[1].words = { html: 'x' })).path).toBe('profiles[0].finished[1].words');
   expect(changed((file) => (file.profiles[0].finished[1].log.steps[0].at = 'soon'))).toEqual({
     code: 'log.shape',
     path: 'profiles[0].finished[1].log.steps[0].at',
@@ -110,6 +117,14 @@ test('next comes the first ticket, then the weakest skill, then what was never t
   const sound = [done(1, 'a', result(50)), done(2, 'b', result(50))];
   expect(nextOf(TICKETS, sound)).toMatchObject({ ticket: 'c', why: 'untried', skill: { id: 'flameCurrent' } });
   expect(nextOf(TICKETS, [done(3, 'c', result(50)), ...sound])).toMatchObject({ why: 'longest', ticket: 'c' });
+});
+
+test('for a weak skill comes a ticket never finished, else the one that went worst the last time, however long ago', () => {
+  const proof = (points: number) => result(50, 15, points);
+  expect(nextOf(TICKETS, [done(1, 'a', proof(0))])).toMatchObject({ why: 'weakest', ticket: 'b', latest: undefined });
+  const both = [done(1, 'b', proof(10)), done(2, 'a', proof(0)), done(3, 'c', proof(10))];
+  expect(nextOf(TICKETS, both)).toMatchObject({ why: 'weakest', ticket: 'a', latest: { total: 90 } });
+  expect(nextOf(TICKETS, [...both, done(4, 'b', proof(2)), done(5, 'a', proof(5))])).toMatchObject({ ticket: 'b' });
 });
 
 test('an attempt without a result counts for nothing', () => {

@@ -9,7 +9,7 @@ import { black, meter, pull, red } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { openPage } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog } from './shadow.ts';
+import { keptLog, put } from './shadow.ts';
 
 const TICKET = 'fanButNoCooling';
 const FIRST: readonly Action[] = [pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc')];
@@ -79,20 +79,8 @@ test('a kept log that no longer replays is told, and the job starts from the beg
   await openList(page);
   await byKeys(page, start(TICKET), pull('thermostat'));
   await expect.poll(() => keptLog(page, `running:${TICKET}`)).toBeTruthy();
-  await page.evaluate(
-    (key) =>
-      new Promise<void>((resolve, reject) => {
-        const opened = indexedDB.open('keyval-store');
-        opened.onsuccess = () => {
-          const writing = opened.result.transaction('keyval', 'readwrite');
-          const log = { format: 'bellwire-attempt', version: 1, ticket: 'fanButNoCooling', rig: 'another', steps: [] };
-          writing.objectStore('keyval').put({ mode: 'practice', log }, key);
-          writing.oncomplete = () => resolve();
-          writing.onerror = () => reject(writing.error);
-        };
-      }),
-    `running:${TICKET}`,
-  );
+  const log = { format: 'bellwire-attempt', version: 1, ticket: TICKET, rig: 'another', steps: [] };
+  await put(page, `running:${TICKET}`, { mode: 'practice', log });
   await page.reload();
   await page.getByText(t('app:lost')).waitFor();
   expect(await page.getByTestId('steps').textContent()).toBe('0');

@@ -11,7 +11,7 @@ import { black, meter, pull, red, wait } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { LAPTOP, openPage, PHONE, picture, seriousFaults } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog, stepsOf, takeStep } from './shadow.ts';
+import { keptLog, put, stepsOf, takeStep } from './shadow.ts';
 
 const TICKET = 'fanButNoCooling';
 const PROBING: readonly Action[] = [black('subbase.Y'), wait(15), black('subbase.G'), wait(15), black('subbase.C'), wait(15)];
@@ -151,7 +151,7 @@ describe.each([
     await page.getByText(t('keeping:chart.none')).waitFor();
     await page.locator('input[type=file]').setInputFiles(fileOf(finishedLog()));
     await page.getByText(t('keeping:file.done', { count: 1 })).waitFor();
-    await page.getByTestId('results').locator('li').waitFor({ timeout: 60_000 });
+    await page.getByTestId('results').locator('tbody tr').waitFor({ timeout: 60_000 });
     const before = await page.getByTestId('results').textContent();
     expect(await page.getByTestId('why').textContent()).not.toBe(t('keeping:next.first'));
     await picture(page, `progress-${name}`);
@@ -169,12 +169,12 @@ describe.each([
     expect(JSON.parse(saved.toString()).profiles[0].finished[0].result).toBeUndefined();
     const fresh = await openPage(browser, '#/progress', size);
     await fresh.page.locator('input[type=file]').setInputFiles({ ...fileOf(0), buffer: saved });
-    await fresh.page.getByTestId('results').locator('li').waitFor({ timeout: 60_000 });
+    await fresh.page.getByTestId('results').locator('tbody tr').waitFor({ timeout: 60_000 });
     expect(await fresh.page.getByTestId('results').textContent()).toBe(before);
     // Read in a second time, nothing is there twice.
     await fresh.page.locator('input[type=file]').setInputFiles({ ...fileOf(0), buffer: saved });
     await fresh.page.getByText(t('keeping:file.done', { count: 0 })).waitFor();
-    expect(await fresh.page.getByTestId('results').locator('li').count()).toBe(1);
+    expect(await fresh.page.getByTestId('results').locator('tbody tr').count()).toBe(1);
     expect([...errors, ...fresh.errors]).toEqual([]);
     await fresh.close();
   });
@@ -200,19 +200,7 @@ test('with the clock set back a year, the attempt that was finished last still s
   const log = logOf(shadow);
   for (const year of ['2027', '2026']) {
     await page.clock.setFixedTime(new Date(`${year}-03-01T08:00:00Z`));
-    await page.evaluate(
-      ([key, value]) =>
-        new Promise<void>((resolve, reject) => {
-          const opened = indexedDB.open('keyval-store');
-          opened.onerror = () => reject(opened.error);
-          opened.onsuccess = () => {
-            const writing = opened.result.transaction('keyval', 'readwrite');
-            writing.objectStore('keyval').put(value, key);
-            writing.oncomplete = () => resolve();
-          };
-        }),
-      [`running:${TICKET}`, { mode: 'practice', log }] as const,
-    );
+    await put(page, `running:${TICKET}`, { mode: 'practice', log });
     await page.goto(address(`#/bench/${TICKET}`));
     await button(page, t('app:head.close')).click();
     await page.getByTestId('total').waitFor({ timeout: 60_000 });
@@ -222,8 +210,8 @@ test('with the clock set back a year, the attempt that was finished last still s
   const kept = (await Promise.all([1, 2].map((number) => keptLog(page, `finished:${number}`)))) as { when: number }[];
   expect(kept.map((each) => new Date(each.when).getUTCFullYear())).toEqual([2027, 2026]);
   await page.goto(address('#/progress'));
-  await page.getByTestId('results').locator('li').nth(1).waitFor();
-  expect(await page.getByTestId('results').locator('li b').allTextContents()).toEqual(['1', '2']);
+  await page.getByTestId('results').locator('tbody tr').nth(1).waitFor();
+  expect(await page.getByTestId('results').locator('tbody td:first-child').allTextContents()).toEqual(['1', '2']);
   await close();
 });
 

@@ -110,6 +110,24 @@ export function keptLog(page: Page, key: string): Promise<unknown> {
   );
 }
 
+/** Lays something into the page's store as the app keeps it, so that a test need not play it. */
+export function put(page: Page, key: string, value: unknown): Promise<void> {
+  return page.evaluate(
+    ([name, record]) =>
+      new Promise<void>((resolve, reject) => {
+        const opened = indexedDB.open('keyval-store');
+        opened.onerror = () => reject(opened.error);
+        opened.onsuccess = () => {
+          const writing = opened.result.transaction('keyval', 'readwrite');
+          writing.objectStore('keyval').put(record, name);
+          writing.oncomplete = () => resolve();
+          writing.onerror = () => reject(writing.error);
+        };
+      }),
+    [key, value] as const,
+  );
+}
+
 /** The debrief that is up is the one of the shadow: the same log, and the score worked out from it here. */
 export async function expectDebrief(page: Page, shadow: Attempt): Promise<number> {
   await page.waitForURL(new RegExp(`#/debrief/${shadow.job.id}$`));

@@ -11,7 +11,7 @@ const LEFT = 44;
 const TOP = 28;
 const FOOT = 28;
 
-/** Totals in the order in which attempts were finished; hidden from screen readers, who have the list below it. */
+/** Totals in the order in which attempts were finished; hidden from screen readers, who have the table below it. */
 export function ResultsChart({ results }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(640);
@@ -64,6 +64,20 @@ export function ResultsChart({ results }: Props) {
           </g>
         ))}
       </svg>
+      <ul class="results-key" aria-hidden="true">
+        <li>
+          <svg width="16" height="16" viewBox="-8 -8 16 16" aria-hidden="true" focusable="false">
+            <circle class="results-found" r="6" />
+          </svg>
+          {t('keeping:table.found')}
+        </li>
+        <li>
+          <svg width="16" height="16" viewBox="-8 -8 16 16" aria-hidden="true" focusable="false">
+            <path class="results-missed" d="M-6 -6 l12 12 m0 -12 l-12 12" />
+          </svg>
+          {t('keeping:table.missed')}
+        </li>
+      </ul>
     </div>
   );
 }

@@ -49,20 +49,24 @@ export interface Next {
   /** Why: the first ticket of all, the weakest skill, one never tried, or nothing weak and the ticket longest ago. */
   readonly why: 'first' | 'weakest' | 'untried' | 'longest';
   readonly skill: Skill | undefined;
+  /** The ticket's latest result; undefined when it was never finished. */
+  readonly latest: Result | undefined;
 }
 
 /**
- * What to practise next. The weakest skill comes first while it is not sound, at the ticket for it that was tried least and longest
- * ago; then skills never tried; then whatever was tried longest ago.
+ * What to practise next. The weakest skill comes first while it is not sound, at a ticket for it that was never finished, else at
+ * the one that went worst the last time; then skills never tried; then whatever was tried longest ago.
  */
 export function nextOf(tickets: readonly Asking[], finished: readonly Finished[]): Next | undefined {
   const results = scored(finished);
   const lastAt = (ticket: string) => results.findLastIndex((each) => each.ticket === ticket);
-  const pick = (among: readonly string[]) =>
-    among.reduce((best, each) => (lastAt(each) < lastAt(best) ? each : best), among[0] ?? '');
+  const latestOf = (ticket: string) => results[lastAt(ticket)]?.result;
+  const least = (among: readonly string[], measure: (ticket: string) => number) =>
+    among.reduce((best, each) => (measure(each) < measure(best) ? each : best), among[0] ?? '');
+  const give = (ticket: string, why: Next['why'], skill?: Skill): Next => ({ ticket, why, skill, latest: latestOf(ticket) });
   const first = tickets[0];
   if (first === undefined) return undefined;
-  if (results.length === 0) return { ticket: first.id, why: 'first', skill: undefined };
+  if (results.length === 0) return give(first.id, 'first');
   const skills = skillsOf(tickets, finished);
   const tried = skills.filter((skill) => skill.level !== undefined);
   const weakest = tried.reduce<Skill | undefined>(
@@ -70,8 +74,18 @@ export function nextOf(tickets: readonly Asking[], finished: readonly Finished[]
     undefined,
   );
   if (weakest !== undefined && (weakest.level ?? 1) < SOUND)
-    return { ticket: pick(weakest.tickets), why: 'weakest', skill: weakest };
+    return give(
+      least(weakest.tickets, (ticket) => latestOf(ticket)?.total ?? -1),
+      'weakest',
+      weakest,
+    );
   const untried = skills.find((skill) => skill.level === undefined);
-  if (untried !== undefined) return { ticket: pick(untried.tickets), why: 'untried', skill: untried };
-  return { ticket: pick(tickets.map((each) => each.id)), why: 'longest', skill: undefined };
+  if (untried !== undefined) return give(least(untried.tickets, lastAt), 'untried', untried);
+  return give(
+    least(
+      tickets.map((each) => each.id),
+      lastAt,
+    ),
+    'longest',
+  );
 }

@@ -4,6 +4,7 @@ import '../css/progress.css';
 import { FileSection } from '../keeping/file-section.tsx';
 import { PinGate, ProfilesSection } from '../keeping/profiles-section.tsx';
 import { ResultsChart } from '../keeping/results-chart.tsx';
+import { ResultsTable } from '../keeping/results-table.tsx';
 import { LATEST, nextOf, scored, skillsOf } from '../keeping/skills.ts';
 import { type Progress, useProgress } from '../keeping/use-progress.ts';
 import { tickets } from '../library.ts';
@@ -72,7 +73,11 @@ function NextUp({ progress }: Props) {
   return (
     <section class="slip" aria-labelledby="next-title">
       <h2 id="next-title">{t('keeping:next.title')}</h2>
-      <p data-testid="why">{t(`keeping:next.${next.why}`, values)}</p>
+      <p data-testid="why">
+        {t(`keeping:next.${next.why}`, values)}
+        {next.why === 'weakest' &&
+          ` ${next.latest === undefined ? t('keeping:next.fresh') : t('keeping:next.worst', { points: number(next.latest.total) })}`}
+      </p>
       <p>
         <a class="button act" href={hrefOf('ticket', next.ticket)}>
           {t(`ticket:${next.ticket}.title`)}
@@ -107,22 +112,7 @@ function Results({ progress }: Props) {
             </select>
           </label>
           <ResultsChart results={shown} />
-          <ol class="results" data-testid="results">
-            {shown.map(({ number: at, ticket, result }) => (
-              <li key={at}>
-                <b>{number(at)}</b>
-                <a href={hrefOf('ticket', ticket)}>{t(`ticket:${ticket}.title`)}</a>
-                <span>
-                  {t('keeping:table.line', {
-                    points: number(result.total),
-                    steps: number(result.steps),
-                    minutes: number(result.minutes),
-                    found: t(result.right ? 'keeping:table.found' : 'keeping:table.missed'),
-                  })}
-                </span>
-              </li>
-            ))}
-          </ol>
+          <ResultsTable results={shown} />
         </>
       )}
     </section>
@@ -138,9 +128,11 @@ function Skills({ progress }: Props) {
         {skillsOf(tickets, progress.finished).map((skill) => (
           <li key={skill.id}>
             <span class="skill-name">{t(`keeping:skill.${skill.id}`)}</span>
-            <span class="skill-bar" aria-hidden="true">
-              <span style={{ width: `${(skill.level ?? 0) * 100}%` }} />
-            </span>
+            {skill.level !== undefined && (
+              <span class="skill-bar" aria-hidden="true">
+                <span style={{ width: `${skill.level * 100}%` }} />
+              </span>
+            )}
             <span>
               {skill.level === undefined
                 ? t('keeping:skills.untried')
