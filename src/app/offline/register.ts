@@ -35,7 +35,9 @@ export function keepOffline(): void {
   else addEventListener('load', start, { once: true });
 }
 
-function watch(registration: ServiceWorkerRegistration): void {
+function watch(registration: ServiceWorkerRegistration | undefined): void {
+  // A browser that is told to block workers may answer with nothing.
+  if (registration === undefined) return;
   const look = () => {
     if (registration.active === null) return;
     tell(registration.waiting === null ? 'kept' : 'renewed');
