@@ -3,13 +3,14 @@ import { useEffect, useState } from 'preact/hooks';
 import { Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import { isListed } from './board.ts';
-import { isLocked } from './keeping/profile-now.ts';
+import { isLocked, leaveWhenGone } from './keeping/profile-now.ts';
 import { HomePage } from './pages/home.tsx';
 import { UnknownPage } from './pages/unknown.tsx';
 import { t } from './words.ts';
 
 /** The whole page: one route at a time. All but the first are fetched when they are first asked for. */
 export function App() {
+  useEffect(leaveWhenGone, []);
   if (isLocked()) return <Later ticket="" load={loadPinGate} />;
   return (
     <Router hook={useHashLocation}>

@@ -9,7 +9,7 @@ import { black, meter, pull, red } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { openPage } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog, put } from './shadow.ts';
+import { keptLog, put, takeStep } from './shadow.ts';
 
 const TICKET = 'fanButNoCooling';
 const FIRST: readonly Action[] = [pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc')];
@@ -97,5 +97,30 @@ test('a refused action is told in words and leaves no step', async () => {
     .click();
   expect(await page.getByRole('alert').textContent()).toBe(t('refusal:alreadySo'));
   expect(await page.getByTestId('steps').textContent()).toBe('0');
+  await close();
+});
+
+test('the words of the last hint come back after a reload, and are not paid again', async () => {
+  const { page, errors, close } = await openPage(browser, `#/bench/${TICKET}`);
+  await openList(page);
+  const shadow = start(TICKET);
+  for (const action of FIRST) await byKeys(page, shadow, action);
+  const openHints = () => page.getByRole('button', { name: t('app:hint.open'), exact: true }).click();
+  await openHints();
+  await page.getByRole('button', { name: new RegExp(t('app:hint.take.exact')) }).click();
+  const hint = page.getByTestId('hint');
+  await hint.waitFor({ timeout: 60_000 });
+  const before = await hint.textContent();
+  expect(before).toContain(t('app:hint.last', { step: FIRST.length }));
+  await expect.poll(async () => JSON.stringify(await keptLog(page, `running:${TICKET}`))).toContain('"hint"');
+  await page.reload();
+  await page.getByTestId('steps').waitFor();
+  takeStep(shadow, { name: 'hint', depth: 'exact' });
+  await byKeys(page, shadow, black('subbase.Y'));
+  await openHints();
+  await hint.waitFor({ timeout: 60_000 });
+  expect(await hint.textContent()).toBe(before);
+  expect(await page.getByTestId('steps').textContent()).toBe(String(FIRST.length + 2));
+  expect(errors).toEqual([]);
   await close();
 });

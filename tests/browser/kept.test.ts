@@ -104,6 +104,36 @@ test('a full store tells, keeps what it had, and keeps all again when there is r
   await close();
 });
 
+test('a job closed while the store is full is debriefed all the same, and its result goes to no other attempt', async () => {
+  const { page, close } = await openPage(browser, '');
+  const shadow = start(TICKET);
+  for (const action of stepsOf(TICKET).slice(0, -1)) takeStep(shadow, action);
+  await put(page, `running:${TICKET}`, { mode: 'practice', log: logOf(shadow) });
+  const earlier = { number: 1, when: 0, ticket: TICKET, mode: 'practice', log: logOf(shadow) };
+  await put(page, 'finished:1', earlier);
+  await put(page, 'count', 1);
+  await page.goto(address(`#/bench/${TICKET}`));
+  await page.getByTestId('steps').waitFor();
+  await page.evaluate(() => {
+    const held = window as unknown as { put: IDBObjectStore['put'] };
+    held.put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await button(page, t('app:head.close')).click();
+  await page.waitForURL(/#\/debrief\//);
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = (window as unknown as { put: IDBObjectStore['put'] }).put;
+  });
+  await page.getByTestId('total').waitFor({ timeout: 60_000 });
+  await expect.poll(() => keptLog(page, `best:${TICKET}`)).toBeGreaterThan(0);
+  expect(await keptLog(page, 'finished:1')).toEqual(earlier);
+  await page.getByRole('link', { name: t('report:link'), exact: true }).click();
+  await page.getByText(t('report:words.lost')).waitFor();
+  await close();
+});
+
 test('denied storage is told on the bench and on the page of progress, and the job goes on', async () => {
   const { page, close } = await openPage(browser, '#/progress');
   await page.addInitScript(() => {

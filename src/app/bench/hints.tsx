@@ -1,5 +1,5 @@
-import { useState } from 'preact/hooks';
-import { HINT_DEPTHS, type HintDepth } from '../../attempt/actions.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { type Action, HINT_DEPTHS, type HintDepth } from '../../attempt/actions.ts';
 import { DEFAULT_RUBRIC } from '../../score/rubric.ts';
 import type { Hint } from '../../suspects/hints.ts';
 import { useAnswer } from '../engine/use-answer.ts';
@@ -29,7 +29,21 @@ interface Props {
 export function HintDialog({ bench, last, onTold, onDone }: Props) {
   const { ticket, rig, view } = bench;
   const { state, ask } = useAnswer(ticket, rig, 'hint');
+  const recalled = useAnswer(ticket, rig, 'hint');
   const [asked, setAsked] = useState<HintDepth>();
+  // After a reload the words are gone, but the log says what was asked and where: the same question has the same answer, and is paid.
+  useEffect(() => {
+    if (last !== undefined) return;
+    const actions = view.steps.map((step) => step.action);
+    const at = actions.findLastIndex((action) => action.name === 'hint');
+    const paid = actions[at];
+    if (paid?.name !== 'hint') return;
+    const before = actions.slice(0, at);
+    void recalled
+      .ask({ actions: before, depth: paid.depth })
+      .then((hint) => hint !== undefined && onTold({ step: at, ...hintWords(bench, hint, before) }));
+    // Once, when the window opens: later hints come with their words.
+  }, []);
   const prices = (ticket.rubric ?? DEFAULT_RUBRIC).hints;
 
   const take = async (depth: HintDepth) => {
@@ -38,7 +52,7 @@ export function HintDialog({ bench, last, onTold, onDone }: Props) {
     const hint = await ask({ actions, depth });
     if (hint === undefined) return;
     bench.act({ name: 'hint', depth });
-    const told: HintTold = { step: actions.length, ...hintWords(bench, hint) };
+    const told: HintTold = { step: actions.length, ...hintWords(bench, hint, actions) };
     onTold(told);
     bench.say([told.title, ...told.lines].join(' '));
   };
@@ -57,7 +71,7 @@ export function HintDialog({ bench, last, onTold, onDone }: Props) {
         ))}
       </ul>
       <div role="status" class="hint-told" aria-busy={state === 'busy'} data-depth={asked}>
-        {state === 'busy' && <p>{t('app:hint.working')}</p>}
+        {(state === 'busy' || recalled.state === 'busy') && <p>{t('app:hint.working')}</p>}
         {state === 'failed' && <p>{t('app:hint.failed')}</p>}
         {last !== undefined && state !== 'busy' && (
           <section data-testid="hint">
@@ -75,8 +89,8 @@ function lines(told: HintTold) {
   return told.lines.map((line, index) => <li key={`${index} ${line}`}>{line}</li>);
 }
 
-/** A hint in words. */
-function hintWords(bench: Bench, hint: Hint): Omit<HintTold, 'step'> {
+/** A hint in words. `actions` are the steps that had been taken when it was asked. */
+function hintWords(bench: Bench, hint: Hint, actions: readonly Action[]): Omit<HintTold, 'step'> {
   if ('done' in hint) return { title: t('app:hint.done'), lines: [], ordered: false };
   switch (hint.depth) {
     case 'where':
@@ -98,7 +112,6 @@ function hintWords(bench: Bench, hint: Hint): Omit<HintTold, 'step'> {
       };
     }
     case 'exact': {
-      const actions = bench.view.steps.map((step) => step.action);
       return {
         title: t('app:hint.exactTitle'),
         lines: instructor(bench.ticket, bench.rig)(actions, hint.actions),

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { isDataError } from '../../rig/errors.ts';
 import { hasWords, t } from '../words.ts';
+import { profileNow } from './profile-now.ts';
 import { exportText, importText } from './transfer.ts';
 
 /** What went wrong with a file, in words: the file, the place in it, and why. */
@@ -10,7 +11,8 @@ function whyNot(error: unknown, file: string): string {
   return t(error instanceof Error && error.name === 'QuotaExceededError' ? 'keeping:full' : 'keeping:denied');
 }
 
-function download(text: string): void {
+/** Lays a text into the browser's downloads. */
+export function download(text: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
   link.download = 'bellwire.json';
@@ -21,7 +23,7 @@ function download(text: string): void {
 /** Everything out to one file, and back in. */
 export function FileSection({ onRead }: { readonly onRead: () => void }) {
   const [said, setSaid] = useState('');
-  const save = (all: boolean) => exportText(all).then(download, () => setSaid(t('keeping:denied')));
+  const save = (which: string) => exportText(which).then(download, () => setSaid(t('keeping:denied')));
   const take = async (file: File) => {
     setSaid(t('keeping:file.reading'));
     try {
@@ -37,10 +39,10 @@ export function FileSection({ onRead }: { readonly onRead: () => void }) {
       <h2 id="file-title">{t('keeping:file.title')}</h2>
       <p>{t('keeping:file.text')}</p>
       <div class="progress-buttons">
-        <button type="button" class="button act" onClick={() => void save(false)}>
+        <button type="button" class="button act" onClick={() => void save(profileNow())}>
           {t('keeping:file.save')}
         </button>
-        <button type="button" class="button" onClick={() => void save(true)}>
+        <button type="button" class="button" onClick={() => void save('all')}>
           {t('keeping:file.saveAll')}
         </button>
         <label class="button file-button">

@@ -4,6 +4,8 @@ import { OWN, shelved } from './store.ts';
 const CHOSEN = 'bellwire/profile';
 const LOCKED = 'bellwire/locked';
 const OPENED = 'bellwire/opened';
+/** The profile that was deleted last: other tabs hear of it. */
+const GONE = 'bellwire/gone';
 
 function local(area: 'localStorage' | 'sessionStorage', key: string): string | null {
   try {
@@ -33,11 +35,34 @@ export function profileNow(): string {
 export const isLocked = (): boolean =>
   local('localStorage', LOCKED) === profileNow() && local('sessionStorage', OPENED) !== profileNow();
 
+interface Choice {
+  readonly id: string;
+  readonly pin?: unknown;
+}
+
 /** Works for this profile from the next load of the page. Its PIN has been given. */
-export function choose(profile: { readonly id: string; readonly pin?: unknown }): void {
+export function choose(profile: Choice): void {
   keepLocal('localStorage', CHOSEN, profile.id);
   keepLocal('localStorage', LOCKED, profile.pin === undefined ? '' : profile.id);
   keepLocal('sessionStorage', OPENED, profile.id);
+}
+
+/** After a profile was deleted: every tab hears of it, and where it was at work `next` is, whose PIN is still to be given. */
+export function leave(id: string, next: Choice): void {
+  if (id === profileNow() || local('localStorage', CHOSEN) === id) {
+    choose(next);
+    keepLocal('sessionStorage', OPENED, '');
+  }
+  keepLocal('localStorage', GONE, `${id} ${Date.now()}`);
+}
+
+/** Loads the page anew when another tab deletes the profile that this one works for: nothing more is kept for it. */
+export function leaveWhenGone(): () => void {
+  const hear = (event: StorageEvent) => {
+    if (event.key === GONE && event.newValue?.split(' ')[0] === profileNow()) location.reload();
+  };
+  addEventListener('storage', hear);
+  return () => removeEventListener('storage', hear);
 }
 
 /** A key of the profile that is at work. */

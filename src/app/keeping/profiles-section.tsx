@@ -2,7 +2,8 @@ import { useEffect, useState } from 'preact/hooks';
 import { t } from '../words.ts';
 import { canHash, isPin } from './pin.ts';
 import { choose, profileNow } from './profile-now.ts';
-import { addProfile, opens, type Profile, profiles, setPin } from './profiles.ts';
+import { addProfile, MOST_NAME, opens, type Profile, profiles, renameProfile, setPin } from './profiles.ts';
+import { RemoveProfile } from './remove-profile.tsx';
 
 const nameOf = (profile: Profile): string => (profile.name === '' ? t('keeping:profiles.own') : profile.name);
 
@@ -36,6 +37,38 @@ function PinForm({ words, onPin }: { readonly words: string; readonly onPin: (pi
   );
 }
 
+interface NameFormProps {
+  readonly label: string;
+  readonly words: string;
+  readonly before?: string;
+  readonly onName: (name: string) => void;
+}
+
+/** A name typed in, and what to do with it. */
+function NameForm({ label, words, before = '', onName }: NameFormProps) {
+  const [name, setName] = useState(before);
+  return (
+    <form
+      class="progress-buttons"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const trimmed = name.trim();
+        if (trimmed === '' || trimmed === before) return;
+        setName(before === '' ? '' : trimmed);
+        onName(trimmed);
+      }}
+    >
+      <label class="choice">
+        <span>{label}</span>
+        <input maxLength={MOST_NAME} value={name} onInput={(event) => setName(event.currentTarget.value)} />
+      </label>
+      <button type="submit" class="button">
+        {words}
+      </button>
+    </form>
+  );
+}
+
 /** Goes to work for a profile: the page is loaded anew, so that nothing of the last one stays in it. */
 function goTo(profile: Profile): void {
   choose(profile);
@@ -55,8 +88,8 @@ export function PinGate() {
 /** Who works on this PC, and the PIN of the one at work. */
 export function ProfilesSection({ locked = false }: { readonly locked?: boolean }) {
   const [list, setList] = useState<readonly Profile[]>([]);
-  const [name, setName] = useState('');
   const [asked, setAsked] = useState<Profile>();
+  const [removing, setRemoving] = useState<Profile>();
   const [said, setSaid] = useState('');
   const load = () => profiles().then(setList, () => setSaid(t('keeping:denied')));
   useEffect(() => void load(), []);
@@ -72,6 +105,18 @@ export function ProfilesSection({ locked = false }: { readonly locked?: boolean 
       .then(load)
       .then(
         () => setSaid(t(pin === undefined ? 'keeping:profiles.pinGone' : 'keeping:profiles.pinSet')),
+        () => setSaid(t('keeping:denied')),
+      );
+  };
+  const keepName = (name: string, keep: () => Promise<void>, done: string) => {
+    if (list.some((each) => each.name === name)) {
+      setSaid(t('keeping:profiles.taken', { name }));
+      return;
+    }
+    keep()
+      .then(load)
+      .then(
+        () => setSaid(done),
         () => setSaid(t('keeping:denied')),
       );
   };
@@ -98,6 +143,11 @@ export function ProfilesSection({ locked = false }: { readonly locked?: boolean 
             words={t('keeping:profiles.open')}
             onPin={(pin) => void opens(asked, pin).then((right) => (right ? goTo(asked) : setSaid(t('keeping:profiles.wrongPin'))))}
           />
+          <p>
+            <button type="button" class="button" onClick={() => setRemoving(asked)}>
+              {t('keeping:profiles.forgot')}
+            </button>
+          </p>
         </>
       )}
       {!locked && now !== undefined && (
@@ -111,27 +161,35 @@ export function ProfilesSection({ locked = false }: { readonly locked?: boolean 
               </button>
             </p>
           )}
-          <form
-            class="progress-buttons"
-            onSubmit={(event) => {
-              event.preventDefault();
-              const trimmed = name.trim();
-              if (trimmed === '') return;
-              setName('');
-              addProfile(trimmed)
-                .then(load)
-                .catch(() => setSaid(t('keeping:denied')));
-            }}
-          >
-            <label class="choice">
-              <span>{t('keeping:profiles.name')}</span>
-              <input maxLength={40} value={name} onInput={(event) => setName(event.currentTarget.value)} />
-            </label>
-            <button type="submit" class="button">
-              {t('keeping:profiles.add')}
+          <NameForm
+            key={`${now.id} ${now.name}`}
+            label={t('keeping:profiles.ownName')}
+            words={t('keeping:profiles.rename')}
+            before={now.name}
+            onName={(name) => keepName(name, () => renameProfile(now.id, name), t('keeping:profiles.renamed', { name }))}
+          />
+          <NameForm
+            label={t('keeping:profiles.name')}
+            words={t('keeping:profiles.add')}
+            onName={(name) => keepName(name, () => addProfile(name), t('keeping:profiles.added', { name }))}
+          />
+          <p>
+            <button type="button" class="button" onClick={() => setRemoving(now)}>
+              {t('keeping:profiles.remove')}
             </button>
-          </form>
+          </p>
         </>
+      )}
+      {removing !== undefined && (
+        <RemoveProfile
+          key={removing.id}
+          profile={removing}
+          name={nameOf(removing)}
+          onKeep={() => {
+            setRemoving(undefined);
+            setSaid(t('keeping:remove.kept', { name: nameOf(removing) }));
+          }}
+        />
       )}
       <p role="status" data-testid="profiles-said">
         {said}

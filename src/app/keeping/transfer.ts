@@ -5,9 +5,9 @@ import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
 import { fileText, type KeptProfile, parseFile, within } from './file.ts';
 import { habitKey, profileNow } from './profile-now.ts';
-import { addProfile, profiles } from './profiles.ts';
+import { LIST, listIn, newProfile, type Profile, profiles } from './profiles.ts';
 import { finishedIn } from './records.ts';
-import { finishedKey, onShelf, readAll, shelved, transact } from './store.ts';
+import { finishedKey, OWN, onShelf, readAll, shelved, transact } from './store.ts';
 
 /** Names of the habits in the browser's local storage; nothing else of it goes into a file. */
 function habitsOf(profile: string): Record<string, string> {
@@ -24,19 +24,15 @@ function habitsOf(profile: string): Record<string, string> {
 }
 
 /**
- * The text of a file that holds the profile at work, or all of them. PINs stay here.
+ * The text of a file that holds one profile, or all of them. PINs stay here.
  * @throws when the browser denies its storage
  */
-export async function exportText(all: boolean): Promise<string> {
+export async function exportText(which: string | 'all'): Promise<string> {
   const kept = await readAll();
-  const chosen = (await profiles()).filter((each) => all || each.id === profileNow());
+  const chosen = (await profiles()).filter((each) => which === 'all' || each.id === which);
   return fileText(
     chosen.map(({ id, name }): KeptProfile => {
-      const shelf = new Map<string, unknown>();
-      for (const [key, value] of kept) {
-        const own = onShelf(id, key);
-        if (own !== undefined) shelf.set(own, value);
-      }
+      const shelf = shelfOf(id, kept);
       const running = [...shelf].flatMap(([key, value]) => {
         const attempt = key.startsWith('running:') ? attemptIn(value) : undefined;
         return attempt === undefined ? [] : [{ ticket: key.slice('running:'.length), mode: attempt.mode, log: attempt.log }];
@@ -68,32 +64,68 @@ function playAgain(read: readonly KeptProfile[]): void {
 /** Alike for one attempt that is met twice. */
 const sameness = ({ when, log }: { readonly when: number; readonly log: unknown }): string => JSON.stringify([when, log]);
 
+/** Everything on a profile's shelf. */
+function shelfOf(id: string, kept: ReadonlyMap<string, unknown>): ReadonlyMap<string, unknown> {
+  const shelf = new Map<string, unknown>();
+  for (const [key, value] of kept) {
+    const own = onShelf(id, key);
+    if (own !== undefined && value !== undefined) shelf.set(own, value);
+  }
+  return shelf;
+}
+
+interface Places {
+  readonly list: readonly Profile[];
+  /** Where each profile of the file goes. */
+  readonly targets: readonly string[];
+}
+
+/** Where the profiles of a file go: see `importText`. */
+function placesFor(read: readonly KeptProfile[], there: readonly Profile[], kept: ReadonlyMap<string, unknown>): Places {
+  const list = [...there];
+  const rename = (at: number, name: string) => {
+    const found = list[at];
+    if (found !== undefined && found.name === '' && !list.some((each) => each.name === name)) list[at] = { ...found, name };
+  };
+  if (read.length === 1) {
+    rename(
+      list.findIndex((each) => each.id === profileNow()),
+      read[0]?.name ?? '',
+    );
+    return { list, targets: [profileNow()] };
+  }
+  const untouched = list.length === 1 && list[0]?.id === OWN && shelfOf(OWN, kept).size === 0;
+  if (untouched && !read.some((each) => each.name === '')) rename(0, read[0]?.name ?? '');
+  // Two of one name in a file are two profiles.
+  const targets: string[] = [];
+  for (const { name } of read) {
+    const found = list.find((each) => each.name === name && !targets.includes(each.id)) ?? newProfile(name);
+    if (!list.includes(found)) list.push(found);
+    targets.push(found.id);
+  }
+  return { list, targets };
+}
+
 /**
- * Reads a file in, whole or not at all. One profile goes to the one at work; of several, each goes to the profile of its name, which is
- * added where there is none. What is there already is not read in twice, and no attempt under way is written over.
+ * Reads a file in, whole or not at all. One profile goes to the one at work, which takes its name where it has none; of several, each
+ * goes to the profile of its name, which is added where there is none (in a browser where nothing was done yet, the first one takes the
+ * place of the unnamed profile there). What is there already is not read in twice, and no attempt under way is written over.
  * @returns how many attempts are new
  * @throws DataError with the path of what does not fit; whatever the browser says when it keeps nothing
  */
 export async function importText(text: string): Promise<number> {
   const read = parseFile(text);
   playAgain(read);
-  const there = await profiles();
-  const targets: string[] = [];
-  for (const { name } of read) {
-    const found = read.length === 1 ? profileNow() : there.find((each) => each.name === name)?.id;
-    targets.push(found ?? (await addProfile(name)).id);
-  }
   const before = await readAll();
+  let targets: readonly string[] = [];
   let added = 0;
-  await transact([...before.keys()], (kept) => {
-    const writes = new Map<string, unknown>();
+  await transact([...new Set([LIST, ...before.keys()])], (kept) => {
+    const places = placesFor(read, listIn(kept.get(LIST)), kept);
+    targets = places.targets;
+    const writes = new Map<string, unknown>([[LIST, places.list]]);
     read.forEach((profile, index) => {
       const id = targets[index] ?? profileNow();
-      const shelf = new Map<string, unknown>();
-      for (const [key, value] of kept) {
-        const own = onShelf(id, key);
-        if (own !== undefined) shelf.set(own, value);
-      }
+      const shelf = shelfOf(id, kept);
       const known = new Map(finishedIn(shelf).map((each) => [sameness(each), each]));
       let number = Number(shelf.get('count') ?? 0);
       for (const attempt of profile.finished) {
