@@ -47,6 +47,9 @@ async function readIn(page: Page, file: Buffer, count: number): Promise<void> {
   await page.getByText(t('keeping:file.done', { count })).waitFor();
 }
 
+/** Chromium's printing hangs now and then while the machine is busy: such a run is given up and begun again. */
+const PRINTS = { timeout: 60_000, retry: 2 } as const;
+
 const ownWords = (page: Page) => page.getByRole('textbox', { name: t('report:words.title') });
 
 test('own words are kept through a reload, go out and come back with a file, and are never run', async () => {
@@ -84,7 +87,7 @@ test('own words are kept through a reload, go out and come back with a file, and
   await fresh.close();
 });
 
-test('a thousand characters print whole on A4 and Letter: white, no wider than the sheet, no row cut in two', async () => {
+test('a thousand characters print whole on A4 and Letter: white, no wider than the sheet, no row cut in two', PRINTS, async () => {
   const { page, close } = await openPage(browser, '#/progress');
   await layIn(page);
   await page.goto(address(`#/report/${TICKET}`));
@@ -115,7 +118,7 @@ test('a thousand characters print whole on A4 and Letter: white, no wider than t
   await close();
 });
 
-test('a debrief prints with its folds open, and shuts them again', async () => {
+test('a debrief prints with its folds open, and shuts them again', PRINTS, async () => {
   const { page, close } = await openPage(browser, '#/progress');
   await layIn(page);
   await page.reload();
