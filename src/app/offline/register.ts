@@ -28,11 +28,7 @@ export function keepOffline(): void {
   if (!served || !('serviceWorker' in navigator)) return;
   const start = () => {
     // A browser may deny it (private windows, no https); then the app is what any page is.
-    navigator.serviceWorker.register('./sw.js', { scope: './', updateViaCache: 'none' }).then(
-      // Where workers are blocked, some browsers answer with nothing instead of a refusal.
-      (registration: ServiceWorkerRegistration | undefined) => registration && watch(registration),
-      () => undefined,
-    );
+    navigator.serviceWorker.register('./sw.js', { scope: './', updateViaCache: 'none' }).then(watch, () => undefined);
   };
   // The first page comes first.
   if (document.readyState === 'complete') start();
