@@ -30,10 +30,10 @@ async function cold(browser: Browser): Promise<Visit> {
   context.on('response', (response) => {
     const url = response.url();
     if (!url.startsWith('http') || sizes.has(url)) return;
-    sizes.set(
-      url,
-      response.body().then((body) => (PACKED.test(url) ? body.length : gzipSync(body).length)),
-    );
+    const size = response.body().then((body) => (PACKED.test(url) ? body.length : gzipSync(body).length));
+    // Told where the sizes are summed, not here.
+    size.catch(() => undefined);
+    sizes.set(url, size);
   });
   return {
     page,

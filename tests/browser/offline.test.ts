@@ -52,6 +52,9 @@ test('after one visit the server may go: a ticket is played to its debrief, and 
   const server = await serveFolder(inject('built'));
   const { context, page, errors } = await visited(server);
   await picture(page, 'kept-offline');
+  const { installabilityErrors } = await (await context.newCDPSession(page)).send('Page.getInstallabilityErrors');
+  // A test's profile is a private window, in which nothing is installed.
+  expect(installabilityErrors.map((each) => each.errorId).filter((id) => id !== 'in-incognito')).toEqual([]);
   await server.stop();
   await page.reload();
   const shadow = start(TICKET);
