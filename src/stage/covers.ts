@@ -44,15 +44,7 @@ export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
     [box.x + box.width - 16, box.y + box.height - 16],
   ] as const) {
     disc(pen, x, y, 5, MATERIAL.steel);
-    line(
-      pen,
-      [
-        [x - 3, y - 3],
-        [x + 3, y + 3],
-      ],
-      MATERIAL.steelDark,
-      1.4,
-    );
+    line(pen, [x - 3, y - 3, x + 3, y + 3], MATERIAL.steelDark, 1.4);
   }
 }
 

@@ -12,6 +12,19 @@ export interface TerminalSpot {
   readonly way: Way;
   /** A screw of this radius holds the wires down: its head lies over them. Without one they push on as crimped sleeves. */
   readonly screw?: number;
+  /** Where what is printed beside it stands, from its middle; nothing is written without. */
+  readonly letter?: LetterSpot;
+}
+
+/** Printed letters of a terminal. `dark` ink is for light ground. */
+export interface LetterSpot {
+  readonly dx: number;
+  readonly dy: number;
+  readonly align?: 'left' | 'right' | 'center';
+  readonly dark?: boolean;
+  readonly size?: number;
+  /** Widest that they may run, scene units. */
+  readonly most?: number;
 }
 
 /** How large a face is and where its terminals sit. */
@@ -19,6 +32,12 @@ export interface Shape {
   readonly width: number;
   readonly height: number;
   readonly terminals: Readonly<Record<string, TerminalSpot>>;
+  /** The middle of the part's name; `paper`: in ink on light ground, else on dark tape. */
+  readonly name?: { readonly x: number; readonly y: number; readonly most: number; readonly paper?: boolean };
+  /** What of it is solid, where that is less than all: wires may run through the rest. */
+  readonly body?: Box;
+  /** Other words on the face that wires keep off. */
+  readonly keep?: readonly Box[];
   /** Where wires that go to another place disappear. */
   readonly exit?: { readonly x: number; readonly y: number };
 }
@@ -67,6 +86,8 @@ export interface Face {
   moving?(part: PartView): readonly Moving[];
   /** Moving things that show through a closed cover. */
   movingThrough?(part: PartView): readonly Moving[];
+  /** A wide flat ground (a wall plate) that letters of wires may stand on. */
+  readonly sheet?: boolean;
   /** Drawn over wires that land on it (a seated thermostat hides its sub-base). */
   readonly over?: boolean;
   /** Stands on a closed cover and goes with it when it is taken off. */
@@ -84,14 +105,9 @@ export function spaced(
   from: { readonly x: number; readonly y: number },
   step: { readonly x: number; readonly y: number },
   way: Way,
-  screw?: number,
+  more: { readonly screw?: number; readonly letter?: LetterSpot } = {},
 ): Record<string, TerminalSpot> {
-  return Object.fromEntries(
-    ids.map((id, index) => {
-      const spot = { x: from.x + step.x * index, y: from.y + step.y * index, way };
-      return [id, screw === undefined ? spot : { ...spot, screw }];
-    }),
-  );
+  return Object.fromEntries(ids.map((id, index) => [id, { x: from.x + step.x * index, y: from.y + step.y * index, way, ...more }]));
 }
 
 /** The printed label of a terminal, empty when nothing is printed there or the view does not hold it. */

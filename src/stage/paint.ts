@@ -3,14 +3,17 @@ import { drawCavity, drawHoles, drawLid } from './covers.ts';
 import type { Words } from './face.ts';
 import { plate, screw, sleeve, tag } from './hardware.ts';
 import { regionValues } from './hints.ts';
-import { type PlacedPart, type Run, type Scene, spotOf } from './layout.ts';
+import { drawLabels } from './labels.ts';
+import { type Scene, spotOf } from './layout.ts';
 import { type Box, fillBox, letter, type Pen, ring, wrapped } from './pen.ts';
 import type { Caption } from './place.ts';
+import type { PlacedPart, Run } from './placed.ts';
 import { lookOf } from './places.ts';
-import { type Lead, leadAt, plateBox, regionsOf } from './targets.ts';
+import { type Lead, leadAt, plateBox, REST, regionsOf } from './targets.ts';
 import { COLOURS, MATERIAL, STEEL, shade, WIRE, WOOD } from './tokens.ts';
-import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeWire } from './wireInk.ts';
-import { type Curve, jumperCurve, pointOn, probeWay, type Spot } from './wires.ts';
+import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeConductor, strokeWire } from './wireInk.ts';
+import { drawFlag, flagsOf } from './wireMarks.ts';
+import { jumperCurve, probeWay, type Spot, sampled } from './wires.ts';
 
 function at(pen: Pen, part: PlacedPart, paint: () => void): void {
   pen.save();
@@ -19,33 +22,26 @@ function at(pen: Pen, part: PlacedPart, paint: () => void): void {
   pen.restore();
 }
 
-/** The first `units` of a curve, from its start or its end. */
-export function stub(curve: Curve, fromStart: boolean, units: number): Curve {
-  const ordered: Curve = fromStart ? curve : [curve[3], curve[2], curve[1], curve[0]];
-  let t = 0.02;
+/** The first `units` of a course. */
+function stub(path: readonly Spot[], units: number): readonly Spot[] {
   let length = 0;
-  let last = ordered[0];
-  for (; t < 1 && length < units; t += 0.02) {
-    const here = pointOn(ordered, t);
-    length += Math.hypot(here.x - last.x, here.y - last.y);
-    last = here;
-  }
-  const mix = (a: Spot, b: Spot): Spot => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
-  const [p0, p1, p2, p3] = ordered;
-  const a = mix(p0, p1);
-  const b = mix(a, mix(p1, p2));
-  const c = mix(b, mix(mix(p1, p2), mix(p2, p3)));
-  return [p0, a, b, c];
+  const end = path.findIndex((spot, index) => {
+    const last = path[index - 1] ?? spot;
+    length += Math.hypot(spot.x - last.x, spot.y - last.y);
+    return length > units;
+  });
+  return end < 0 ? path : path.slice(0, end + 1);
 }
 
 function drawRuns(pen: Pen, runs: readonly Run[], width: number): void {
-  for (const run of runs) strokeWire(pen, run.curve, insulation(run.colour), width);
+  for (const run of runs) strokeConductor(pen, run.path, run.colour, width);
 }
 
+/** The ends of wires that run behind faces, in front of them. */
 function drawStubs(pen: Pen, scene: Scene, width: number): void {
   for (const run of scene.runs) {
-    if (run.landed[0]) strokeWire(pen, stub(run.curve, true, 26), insulation(run.colour), width, 'butt');
-    if (run.landed[1]) strokeWire(pen, stub(run.curve, false, 26), insulation(run.colour), width, 'butt');
+    if (run.landed[0]) strokeConductor(pen, stub(run.path, 24), run.colour, width, 'butt');
+    if (run.landed[1]) strokeConductor(pen, stub([...run.path].reverse(), 24), run.colour, width, 'butt');
   }
 }
 
@@ -60,8 +56,8 @@ function drawFasteners(pen: Pen, scene: Scene): void {
   }
   for (const run of scene.runs) {
     run.landed.forEach((landed, index) => {
-      const end = index === 0 ? run.curve[0] : run.curve[3];
-      if (landed && !run.screwed[index]) sleeve(pen, end.x, end.y, insulation(run.colour));
+      const end = run.path.at(index === 0 ? 0 : -1);
+      if (landed && !run.screwed[index] && end !== undefined) sleeve(pen, end.x, end.y, insulation(run.colour));
     });
   }
 }
@@ -97,13 +93,21 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   else drawRuns(pen, scene.runs, look.wireWidth);
   drawFasteners(pen, scene);
   for (const end of scene.ends) if (end.lifted) strokeBareEnd(pen, end.root, pastRoot(end.root, end));
-  for (const part of over) at(pen, part, () => part.face.draw(pen, part.part, words));
+  for (const part of plainParts) drawLabels(pen, part, words);
+  for (const flag of flagsOf(scene.runs, scene.parts, look.wireWidth)) drawFlag(pen, flag);
+  for (const part of over) {
+    at(pen, part, () => part.face.draw(pen, part.part, words));
+    drawLabels(pen, part, words);
+  }
   for (const cover of scene.covers) {
     if (cover.open) continue;
     drawLid(pen, cover.at, look.coverLook);
     plate(pen, plateBox(cover.at), words(`rig:cover.${cover.id}`), 14);
   }
-  for (const part of on) at(pen, part, () => part.face.draw(pen, part.part, words));
+  for (const part of on) {
+    at(pen, part, () => part.face.draw(pen, part.part, words));
+    drawLabels(pen, part, words);
+  }
   for (const part of scene.behind) at(pen, part, () => part.face.through?.(pen, part.part, words));
   for (const region of regionsOf(scene, view))
     if (region.tag) tag(pen, region.box, words(region.name, regionValues(region, words)));
@@ -134,19 +138,20 @@ export function paintHand(
   for (const jumper of view.jumpers) {
     const from = spotOf(scene, jumper.from);
     const to = spotOf(scene, jumper.to);
-    if (from !== undefined && to !== undefined) strokeWire(pen, jumperCurve(from, to), MATERIAL.caution, 6);
+    if (from !== undefined && to !== undefined) strokeWire(pen, sampled(jumperCurve(from, to)), MATERIAL.caution, 6);
     if (from !== undefined) drawClip(pen, from);
     if (to !== undefined) drawClip(pen, to);
   }
   const start = spotOf(scene, clip);
   if (start !== undefined) {
     drawClip(pen, start);
-    if (pointer !== undefined) strokeWire(pen, jumperCurve(start, pointer), MATERIAL.caution, 6);
+    if (pointer !== undefined) strokeWire(pen, sampled(jumperCurve(start, pointer)), MATERIAL.caution, 6);
   }
   const clamped = scene.runs.find(
     (run) => run.wire === view.meter.clamp || (run.cable !== undefined && run.cable === view.meter.clamp),
   );
-  if (clamped !== undefined) drawClamp(pen, pointOn(clamped.curve, 0.45), edgeOf(bounds, 'clamp'), view.meter.turns);
+  if (clamped !== undefined)
+    drawClamp(pen, clamped.path[Math.floor(clamped.path.length * 0.45)] ?? REST.red, edgeOf(bounds, 'clamp'), view.meter.turns);
   for (const lead of ['black', 'red'] as const) {
     const here = leadAt(scene, view, lead);
     if (lead === held) {

@@ -1,4 +1,4 @@
-import { FAMILIES, MATERIAL } from './tokens.ts';
+import { FAMILIES, INK, MATERIAL } from './tokens.ts';
 
 /** What the stage draws with: a canvas context whose unit is the scene unit. */
 export type Pen = CanvasRenderingContext2D;
@@ -22,16 +22,17 @@ export function fillBox(pen: Pen, box: Box, corner: number, fill: string | Canva
   pen.fill();
 }
 
-export function strokeBox(pen: Pen, box: Box, corner: number, stroke: string, width = 1.5): void {
+export function strokeBox(pen: Pen, box: Box, corner: number, stroke: string, width: number = INK.edge): void {
   traceBox(pen, box, corner);
   pen.strokeStyle = stroke;
   pen.lineWidth = width;
   pen.stroke();
 }
 
-/** A fill that goes from one colour at the top of the box to another at its foot: light that falls from above. */
+/** A fill from one colour at the upper left of the box to another at its lower right: the lamp stands up there, for all. */
 export function downward(pen: Pen, box: Box, top: string, foot: string): CanvasGradient {
-  const gradient = pen.createLinearGradient(0, box.y, 0, box.y + box.height);
+  const aside = Math.min(box.width, box.height) * 0.4;
+  const gradient = pen.createLinearGradient(box.x, box.y, box.x + aside, box.y + box.height);
   gradient.addColorStop(0, top);
   gradient.addColorStop(1, foot);
   return gradient;
@@ -44,14 +45,16 @@ export function lifted(pen: Pen, lift: number, paint: () => void): void {
   pen.save();
   pen.shadowColor = MATERIAL.shadow;
   pen.shadowBlur = lift * 1.6 * scale;
+  pen.shadowOffsetX = lift * 0.35 * scale;
   pen.shadowOffsetY = lift * 0.6 * scale;
   paint();
   pen.restore();
 }
 
-export function line(pen: Pen, points: readonly (readonly [number, number])[], stroke: string, width = 1.5): void {
+/** A line through spots, given as x, y, x, y… */
+export function line(pen: Pen, spots: readonly number[], stroke: string, width: number = INK.fine): void {
   pen.beginPath();
-  for (const [x, y] of points) pen.lineTo(x, y);
+  for (let index = 0; index + 1 < spots.length; index += 2) pen.lineTo(spots[index] ?? 0, spots[index + 1] ?? 0);
   pen.strokeStyle = stroke;
   pen.lineWidth = width;
   pen.stroke();
@@ -64,7 +67,7 @@ export function disc(pen: Pen, x: number, y: number, radius: number, fill: strin
   pen.fill();
 }
 
-export function ring(pen: Pen, x: number, y: number, radius: number, stroke: string, width = 1.5): void {
+export function ring(pen: Pen, x: number, y: number, radius: number, stroke: string, width: number = INK.edge): void {
   pen.beginPath();
   pen.arc(x, y, radius, 0, Math.PI * 2);
   pen.strokeStyle = stroke;

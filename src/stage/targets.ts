@@ -1,8 +1,9 @@
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
 import type { Handle } from './face.ts';
-import { type PlacedPart, type Scene, spotOf } from './layout.ts';
+import { type Scene, spotOf } from './layout.ts';
 import type { Box } from './pen.ts';
+import type { PlacedPart } from './placed.ts';
 import { lookOf } from './places.ts';
 import { SCENE, SIZES } from './tokens.ts';
 import { distanceTo, PROBE_LENGTH, probeWay, type Spot } from './wires.ts';
@@ -158,7 +159,7 @@ export function wireAt(scene: Scene, at: Spot, unit: number): string | undefined
   let best: string | undefined;
   let least = Math.max(12, SIZES.target / 2 / unit);
   for (const run of scene.runs) {
-    const far = distanceTo(run.curve, at);
+    const far = distanceTo(run.path, at);
     if (far < least) {
       best = run.wire;
       least = far;

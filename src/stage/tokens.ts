@@ -218,3 +218,24 @@ export const SIZES = {
 
 /** The scenes' own units: every place is drawn on a field this large and scaled to the screen. */
 export const SCENE = { width: 800, height: 648 } as const;
+
+/** Sizes of what is written on the stage, scene units: nothing is smaller than `small`. */
+export const LETTERS = { small: 13, name: 13.5, plate: 14, terminal: 15.5 } as const;
+
+/** Corners and lines of what is drawn: every face takes these. */
+export const INK = { corner: 7, smallCorner: 4, edge: 1.2, fine: 1.6 } as const;
+
+/** Finishes of solid things: lit edge, shaded foot, line round it. */
+export const FINISH = {
+  enamel: { top: MATERIAL.enamelLight, foot: MATERIAL.enamelShade, edge: MATERIAL.enamelLine },
+  painted: { top: CREAM[2], foot: CREAM[4], edge: CREAM[6] },
+  zinc: { top: STEEL[1], foot: STEEL[4], edge: MATERIAL.steelDark },
+  steel: { top: STEEL[3], foot: STEEL[6], edge: STEEL[8] },
+  iron: { top: STEEL[8], foot: STEEL[9], edge: STEEL[11] },
+  plastic: { top: STEEL[9], foot: MATERIAL.breaker, edge: STEEL[11] },
+  board: { top: MATERIAL.boardTop, foot: MATERIAL.boardLow, edge: MATERIAL.boardEdge },
+  brass: { top: MATERIAL.brassLight, foot: MATERIAL.brass, edge: MATERIAL.brassShade },
+  ceramic: { top: CREAM[0], foot: CREAM[3], edge: CREAM[6] },
+  signal: { top: '#E98A54', foot: COLOURS.action, edge: MATERIAL.rustShade },
+} as const;
+export type Finish = keyof typeof FINISH;

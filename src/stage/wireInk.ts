@@ -1,17 +1,16 @@
 import { disc, type Pen } from './pen.ts';
 import { light, MATERIAL, shade, WIRE } from './tokens.ts';
-import { type Curve, leadCurve, PROBE_LENGTH, restCurve, type Spot } from './wires.ts';
+import { markOf } from './wireMarks.ts';
+import { leadCurve, PROBE_LENGTH, restCurve, type Spot, sampled } from './wires.ts';
 
 /** Insulation by the rig's colour name; copper when the name is not known. */
 export function insulation(colour: string): string {
   return (WIRE as Readonly<Record<string, string>>)[colour] ?? WIRE.copper;
 }
 
-function trace(pen: Pen, curve: Curve, dx = 0, dy = 0): void {
-  const [a, b, c, d] = curve;
+function trace(pen: Pen, path: readonly Spot[], dx = 0, dy = 0): void {
   pen.beginPath();
-  pen.moveTo(a.x + dx, a.y + dy);
-  pen.bezierCurveTo(b.x + dx, b.y + dy, c.x + dx, c.y + dy, d.x + dx, d.y + dy);
+  for (const { x, y } of path) pen.lineTo(x + dx, y + dy);
 }
 
 function run(pen: Pen, colour: string, width: number): void {
@@ -20,18 +19,33 @@ function run(pen: Pen, colour: string, width: number): void {
   pen.stroke();
 }
 
-/** An insulated wire: its shadow, its outline, its colour and the light along it. */
-export function strokeWire(pen: Pen, curve: Curve, colour: string, width = 8, cap: CanvasLineCap = 'round'): void {
+/** A cable or wire: its shadow, its outline, its colour and the light along it, from the upper left. */
+export function strokeWire(pen: Pen, path: readonly Spot[], colour: string, width = 8, cap: CanvasLineCap = 'round'): void {
   pen.save();
   pen.lineCap = cap;
+  pen.lineJoin = 'round';
   const drop = width * 0.34;
-  trace(pen, curve, drop, drop);
+  trace(pen, path, drop, drop);
   run(pen, shade(0.34), width);
-  trace(pen, curve);
+  trace(pen, path);
   run(pen, MATERIAL.outline, width + 1.8);
   run(pen, colour, width);
-  trace(pen, curve, -width * 0.16, -width * 0.16);
+  trace(pen, path, -width * 0.16, -width * 0.16);
   run(pen, light(0.24), width * 0.24);
+  pen.restore();
+}
+
+/** A conductor by its rig's colour name: insulation, and the pattern that tells it where colour does not. */
+export function strokeConductor(pen: Pen, path: readonly Spot[], colour: string, width: number, cap?: CanvasLineCap): void {
+  strokeWire(pen, path, insulation(colour), width, cap);
+  const { dash, part = 1, ink } = markOf(colour);
+  if (dash === undefined || ink === undefined) return;
+  pen.save();
+  pen.lineCap = 'butt';
+  pen.lineJoin = 'round';
+  if (dash[1] !== 0) pen.setLineDash([...dash]);
+  trace(pen, path);
+  run(pen, ink, width * part);
   pen.restore();
 }
 
@@ -62,7 +76,7 @@ const LEAD: Readonly<Record<Lead, { readonly grip: string; readonly band: string
 export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot, rested = false): void {
   const look = LEAD[lead];
   const back = { x: tip.x + way.x * PROBE_LENGTH, y: tip.y + way.y * PROBE_LENGTH };
-  strokeWire(pen, rested ? restCurve(back, edge) : leadCurve(back, way, edge), look.cable, 9);
+  strokeWire(pen, sampled(rested ? restCurve(back, edge) : leadCurve(back, way, edge), 32), look.cable, 9);
   pen.save();
   pen.translate(tip.x, tip.y);
   pen.rotate(Math.atan2(way.y, way.x) - Math.PI / 2);
@@ -103,7 +117,7 @@ export function drawClip(pen: Pen, at: Spot): void {
 export function drawClamp(pen: Pen, at: Spot, edge: Spot, turns: number): void {
   strokeWire(
     pen,
-    [{ x: at.x, y: at.y + 92 }, { x: at.x, y: at.y + 150 }, { x: edge.x - 120, y: edge.y + 30 }, edge],
+    sampled([{ x: at.x, y: at.y + 92 }, { x: at.x, y: at.y + 150 }, { x: edge.x - 120, y: edge.y + 30 }, edge]),
     MATERIAL.blackLeadCable,
     8,
   );

@@ -70,11 +70,14 @@ export function pointOn(curve: Curve, t: number): Spot {
   };
 }
 
-/** Distance from a spot to the curve, in scene units, good to about a unit. */
-export function distanceTo(curve: Curve, spot: Spot): number {
-  let nearest = Infinity;
-  for (let step = 0; step <= 48; step += 1) nearest = Math.min(nearest, apart(pointOn(curve, step / 48), spot));
-  return nearest;
+/** A curve as spots along it. */
+export function sampled(curve: Curve, steps = 48): Spot[] {
+  return Array.from({ length: steps + 1 }, (_, step) => pointOn(curve, step / steps));
+}
+
+/** Distance from a spot to a course, in scene units, good to about two units. */
+export function distanceTo(path: readonly Spot[], spot: Spot): number {
+  return path.reduce((nearest, each) => Math.min(nearest, apart(each, spot)), Infinity);
 }
 
 /** How long a probe is from its tip to where the cable leaves it, scene units. */

@@ -2,11 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { viewOf } from '../../src/attempt/attempt.ts';
 import { lightMotion } from '../../src/stage/faces/furnaceBoard.ts';
 import { shaftMotion } from '../../src/stage/faces/shaft.ts';
-import { sceneOf, shortestJoin, spotOf } from '../../src/stage/layout.ts';
+import { sceneOf, spotOf } from '../../src/stage/layout.ts';
 import { isLit, poseOf } from '../../src/stage/moving.ts';
 import { isSoftware } from '../../src/stage/renderer.ts';
+import { shortestJoin } from '../../src/stage/runs.ts';
 import { kept, opening, paintedBounds, panned, sceneSpot, toggled, whole, wholeUnit, zoomed } from '../../src/stage/sight.ts';
-import { distanceTo, leadCurve, PROBE_LENGTH, pointOn, probeWay, wireCurve } from '../../src/stage/wires.ts';
+import { distanceTo, leadCurve, PROBE_LENGTH, pointOn, probeWay, sampled, wireCurve } from '../../src/stage/wires.ts';
 import { start, take } from '../scenario/shipped.ts';
 
 describe('a scene', () => {
@@ -55,8 +56,8 @@ describe('curves', () => {
     const curve = wireCurve({ x: 0, y: 0 }, 'down', { x: 100, y: 0 }, 'down');
     expect(pointOn(curve, 0.02).y).toBeGreaterThan(0);
     expect(pointOn(curve, 1)).toEqual({ x: 100, y: 0 });
-    expect(distanceTo(curve, { x: 50, y: 0 })).toBeGreaterThan(10);
-    expect(distanceTo(curve, pointOn(curve, 0.4))).toBeLessThan(2);
+    expect(distanceTo(sampled(curve), { x: 50, y: 0 })).toBeGreaterThan(10);
+    expect(distanceTo(sampled(curve), pointOn(curve, 0.4))).toBeLessThan(2);
   });
 
   test('a lead hangs with slack: it falls below both its probe and where it leaves', () => {

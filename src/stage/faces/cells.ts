@@ -1,6 +1,7 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
 import { type Face, fixed, type Shape } from '../face.ts';
-import { downward, fillBox, letter, strokeBox } from '../pen.ts';
+import { hollow, shell } from '../hardware.ts';
+import { fillBox, letter, strokeBox } from '../pen.ts';
 import { MATERIAL, STEEL } from '../tokens.ts';
 import { BACK, batteryThermostat } from './thermostat.ts';
 
@@ -24,10 +25,10 @@ export const cells: Face = {
   spot,
   draw(pen, _part, words) {
     const bay = { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height };
-    fillBox(pen, bay, 8, MATERIAL.boardInset);
+    hollow(pen, bay, MATERIAL.boardInset, 8);
     for (let cell = 0; cell < 2; cell += 1) {
       const box = { x: 20, y: 5 + cell * 20, width: 98, height: 18 };
-      fillBox(pen, box, 5, downward(pen, box, MATERIAL.cells, STEEL[4]));
+      shell(pen, box, 'zinc', 2, 5);
       fillBox(pen, { x: cell === 0 ? 118 : 16, y: box.y + 6, width: 4, height: 6 }, 1, MATERIAL.steelLight);
     }
     const print = { x: 34, y: 13, width: 70, height: 22 };

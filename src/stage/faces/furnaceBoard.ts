@@ -1,22 +1,30 @@
 import type { PartView } from '../../attempt/view.ts';
-import { type Face, fixed, labelOf, type Moving, type Shape, spaced, type Words } from '../face.ts';
-import { blade, fixing, nameTape, screw } from '../hardware.ts';
-import { disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox } from '../pen.ts';
-import { CREAM, MATERIAL, STEEL } from '../tokens.ts';
+import { type Face, fixed, type Moving, type Shape, spaced, type Words } from '../face.ts';
+import { blades, fixing, shell } from '../hardware.ts';
+import { disc, fillBox, letter, line, type Pen, strokeBox } from '../pen.ts';
+import { CREAM, LETTERS, MATERIAL, STEEL } from '../tokens.ts';
+
+/** What is printed beside the blades on the right. */
+const SIDE = { dx: -18, dy: 0, align: 'right', most: 62, size: LETTERS.small } as const;
 
 const SHAPE: Shape = {
   width: 332,
   height: 252,
+  name: { x: 128, y: 72, most: 128 },
   terminals: {
-    ...spaced(['FS', 'PSOUT', 'PSIN', 'LIMOUT', 'LIMIN', 'GV', 'GVC'], { x: 28, y: 22 }, { x: 46, y: 0 }, 'up'),
-    ...spaced(['L1', 'N'], { x: 22, y: 76 }, { x: 0, y: 50 }, 'left'),
-    ...spaced(['IND', 'IGN', 'HEAT', 'COOL'], { x: 316, y: 68 }, { x: 0, y: 44 }, 'right'),
-    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 106, y: 228 }, { x: 44, y: 0 }, 'down', 12),
+    ...spaced(['FS', 'PSOUT', 'PSIN', 'LIMOUT', 'LIMIN', 'GV', 'GVC'], { x: 28, y: 22 }, { x: 46, y: 0 }, 'up', {
+      letter: { dx: 0, dy: 21, size: LETTERS.small, most: 42 },
+    }),
+    ...spaced(['L1', 'N'], { x: 22, y: 82 }, { x: 0, y: 50 }, 'left', { letter: { dx: 19, dy: 0, align: 'left', most: 30 } }),
+    ...spaced(['IND', 'IGN', 'HEAT'], { x: 316, y: 66 }, { x: 0, y: 44 }, 'right', { letter: SIDE }),
+    // Its print stands higher, clear of the G screw's letter.
+    COOL: { x: 316, y: 198, way: 'right', letter: { ...SIDE, dy: -11 } },
+    ...spaced(['R', 'C', 'W', 'Y', 'G'], { x: 106, y: 228 }, { x: 44, y: 0 }, 'down', { screw: 12, letter: { dx: 0, dy: -23 } }),
   },
 };
 
 /** Where the status light sits. */
-const LIGHT = { x: 216, y: 92 } as const;
+const LIGHT = { x: 196, y: 98 } as const;
 
 /** The light as the view shows it: a still picture when steady, else one that flashes its code and pauses. */
 export function lightMotion(light: string | number | undefined): Moving['motion'] | undefined {
@@ -50,31 +58,8 @@ function lit(part: PartView, x: number, y: number): Moving[] {
 }
 
 function relay(pen: Pen, x: number, y: number): void {
-  lifted(pen, 2, () => {
-    fillBox(pen, { x, y, width: 40, height: 34 }, 3, MATERIAL.relay);
-  });
-  fillBox(pen, { x: x + 4, y: y + 4, width: 32, height: 26 }, 2, MATERIAL.relayFace);
-}
-
-function print(pen: Pen, text: string, x: number, y: number, align: CanvasTextAlign = 'center', most = 46): void {
-  const style = { size: 13, weight: 600, colour: MATERIAL.boardInk, align, most } as const;
-  const words = text.split(' ');
-  if (align === 'center' && words.length > 1) {
-    words.forEach((word, row) => {
-      letter(pen, word, x, y + row * 12, style);
-    });
-  } else letter(pen, text, x, align === 'center' && words.length === 1 ? y : y, style);
-}
-
-function drawPrint(pen: Pen, part: PartView): void {
-  for (const [id, spot] of Object.entries(SHAPE.terminals)) {
-    const text = labelOf(part, id);
-    if (spot.way === 'up') print(pen, text, id === 'GVC' ? spot.x - 7 : spot.x, spot.y + 21);
-    else if (spot.way === 'down')
-      letter(pen, text, spot.x, spot.y - 23, { size: 16, weight: 750, wide: true, family: 'display', colour: MATERIAL.boardInk });
-    else if (spot.way === 'left') print(pen, text, spot.x + 19, spot.y, 'left');
-    else print(pen, text, spot.x - 19, spot.y > 190 ? spot.y - 11 : spot.y, 'right');
-  }
+  shell(pen, { x, y, width: 40, height: 34 }, 'plastic', 2, 3);
+  fillBox(pen, { x: x + 5, y: y + 5, width: 30, height: 24 }, 2, MATERIAL.relayFace);
 }
 
 /** Flash codes of this board, as the door's label prints them. */
@@ -96,78 +81,24 @@ function drawCodes(pen: Pen, words: Words): void {
 /** The furnace's control board: blades for the safeties above, line voltage at the sides, five screws for the thermostat below. */
 export const furnaceBoard: Face = {
   shape: fixed(SHAPE),
-  draw(pen, part, words) {
-    const box = { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height };
-    lifted(pen, 5, () => {
-      fillBox(pen, box, 6, downward(pen, box, MATERIAL.boardTop, MATERIAL.boardLow));
-    });
-    strokeBox(pen, box, 6, MATERIAL.boardEdge, 1.2);
-    for (const trace of [
-      [106, 196, 106, 174, 144],
-      [150, 196, 150, 170, 164],
-      [194, 196, 194, 172, 200],
-      [238, 196, 238, 160, 236],
-    ] as const) {
-      line(
-        pen,
-        [
-          [trace[0], trace[1]],
-          [trace[2], trace[3]],
-          [trace[4], trace[3]],
-        ],
-        MATERIAL.boardTrace,
-        1.6,
-      );
-    }
-    for (const y of [68, 112, 156, 200])
-      line(
-        pen,
-        [
-          [250, y],
-          [232, y],
-          [226, y - 10],
-        ],
-        MATERIAL.boardTrace,
-        1.6,
-      );
-    nameTape(pen, words(`rig:part.${part.id}`), 140, 74, 150, true, 'center');
-    relay(pen, 88, 90);
-    relay(pen, 134, 90);
-    relay(pen, 88, 132);
-    relay(pen, 134, 132);
-    fillBox(pen, { x: 190, y: 120, width: 44, height: 44 }, 3, STEEL[11]);
-    for (let pin = 0; pin < 5; pin += 1) {
-      line(
-        pen,
-        [
-          [186, 126 + pin * 8],
-          [190, 126 + pin * 8],
-        ],
-        MATERIAL.steel,
-        2,
-      );
-      line(
-        pen,
-        [
-          [234, 126 + pin * 8],
-          [238, 126 + pin * 8],
-        ],
-        MATERIAL.steel,
-        2,
-      );
-    }
-    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
-    ring(pen, LIGHT.x, LIGHT.y, 8, STEEL[11], 1.6);
-    for (const [x, y] of [
-      [10, 242],
-      [322, 242],
+  draw(pen) {
+    shell(pen, { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height }, 'board', 5, 6);
+    for (const [x, turn, end] of [
+      [106, 174, 144],
+      [150, 170, 164],
+      [194, 172, 200],
+      [238, 160, 236],
     ] as const)
-      fixing(pen, x, y, 4);
-    for (const spot of Object.values(SHAPE.terminals)) {
-      if (spot.way === 'down') screw(pen, spot.x, spot.y, 12);
-      else blade(pen, spot.x, spot.y, 12);
-    }
-    drawPrint(pen, part);
+      line(pen, [x, 196, x, turn, end, turn], MATERIAL.boardTrace);
+    for (const y of [66, 110, 154, 198]) line(pen, [250, y, 232, y, 226, y - 10], MATERIAL.boardTrace);
+    for (const x of [78, 124]) for (const y of [92, 134]) relay(pen, x, y);
+    shell(pen, { x: 178, y: 124, width: 40, height: 40 }, 'plastic', 2, 3);
+    for (let pin = 0; pin < 5; pin += 1)
+      for (const x of [174, 218]) line(pen, [x, 130 + pin * 7, x + 4, 130 + pin * 7], MATERIAL.steel, 2);
+    disc(pen, LIGHT.x, LIGHT.y, 9, STEEL[11]);
+    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
+    for (const x of [10, 322]) fixing(pen, x, 242, 4);
+    blades(pen, SHAPE);
   },
   moving: (part) => lit(part, LIGHT.x, LIGHT.y),
   movingThrough: (part) => lit(part, LIGHT.x, LIGHT.y),

@@ -8,7 +8,17 @@ export function shaftMotion(running: string | number | undefined, turnsPerSecond
   return { kind: 'spin', turnsPerSecond };
 }
 
+type Rotor = Omit<Moving, 'x' | 'y' | 'motion'>;
+
 /** The turning part as it stands still in the picture, or as something that moves over it. */
-export function rotor(picture: string, radius: number, paint: (pen: Pen) => void): Omit<Moving, 'x' | 'y' | 'motion'> {
+export function rotor(picture: string, radius: number, paint: (pen: Pen) => void): Rotor {
   return { picture, width: radius * 2 + 4, height: radius * 2 + 4, paint };
+}
+
+/** Paints a moving part where it stands still. */
+export function still(pen: Pen, moving: Pick<Moving, 'paint'>, x: number, y: number): void {
+  pen.save();
+  pen.translate(x, y);
+  moving.paint(pen);
+  pen.restore();
 }

@@ -1,9 +1,10 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
-import { type Face, labelOf, type Shape, spaced, type TerminalSpot } from '../face.ts';
-import { blade, bushing } from '../hardware.ts';
-import { downward, fillBox, letter, lifted, line, type Pen } from '../pen.ts';
-import { CREAM, MATERIAL, WIRE } from '../tokens.ts';
-import { strokeWire } from '../wireInk.ts';
+import { type Face, type Shape, spaced, type TerminalSpot } from '../face.ts';
+import { blades, bushing, shell } from '../hardware.ts';
+import { fillBox, letter, line, type Pen } from '../pen.ts';
+import { MATERIAL, WIRE } from '../tokens.ts';
+import { strokeConductor } from '../wireInk.ts';
+import { sampled } from '../wires.ts';
 import { LANDING_ORDER, subbase } from './subbase.ts';
 import { drawFront, frontHandles } from './thermostatFront.ts';
 
@@ -17,11 +18,11 @@ const MAT = { x: 242, y: 96 } as const;
 const MAT_ENDS = { x: -40, y: 366, step: 99 } as const;
 
 const PIGTAIL: Readonly<Record<string, string>> = {
-  R: WIRE.red,
-  W: WIRE.white,
-  Y: WIRE.yellow,
-  G: WIRE.green,
-  C: WIRE.blue,
+  R: 'red',
+  W: 'white',
+  Y: 'yellow',
+  G: 'green',
+  C: 'blue',
 };
 
 /**
@@ -33,7 +34,7 @@ export function mirroredPins(): Record<string, TerminalSpot> {
   return Object.fromEntries(
     LANDING_ORDER.map((id) => {
       const spot = screws[id] ?? { x: 0, y: 0, way: 'down' as const };
-      return [id, { x: BACK.x + BACK.width - spot.x, y: BACK.y + 126, way: 'down' as const }];
+      return [id, { x: BACK.x + BACK.width - spot.x, y: BACK.y + 126, way: 'down' as const, letter: { dx: 0, dy: 31 } }];
     }),
   );
 }
@@ -62,30 +63,15 @@ function spot(part: PartView, view: BenchView): { readonly x: number; readonly y
 }
 
 /** The circuit board in the thermostat's back, with its pins mirrored. */
-function drawBack(pen: Pen, part: PartView): void {
+function drawBack(pen: Pen): void {
   pen.save();
   pen.translate(BACK.x, BACK.y);
-  lifted(pen, 10, () => {
-    fillBox(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 16, CREAM[2]);
-  });
-  const board = { x: 16, y: 16, width: BACK.width - 32, height: BACK.height - 32 };
-  fillBox(pen, board, 7, downward(pen, board, MATERIAL.boardTop, MATERIAL.boardLow));
-  for (let relay = 0; relay < 3; relay += 1) {
-    fillBox(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 3, MATERIAL.boardInset);
-  }
+  shell(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 'painted', 10, 16);
+  shell(pen, { x: 16, y: 16, width: BACK.width - 32, height: BACK.height - 32 }, 'board', 0);
+  for (let relay = 0; relay < 3; relay += 1) shell(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 'plastic', 2, 3);
   pen.restore();
-  const pins = mirroredPins();
-  drawTraces(pen, pins);
-  for (const [id, pin] of Object.entries(pins)) {
-    blade(pen, pin.x, pin.y);
-    letter(pen, labelOf(part, id), pin.x, pin.y + 31, {
-      size: 16,
-      weight: 750,
-      wide: true,
-      family: 'display',
-      colour: MATERIAL.boardInk,
-    });
-  }
+  drawTraces(pen, mirroredPins());
+  blades(pen, { ...BACK, terminals: mirroredPins() }, 13);
 }
 
 /** Copper that leads from the relays to the pins. Only ornament: it says no more than that there are relays. */
@@ -101,18 +87,7 @@ function drawTraces(pen: Pen, pins: Readonly<Record<string, TerminalSpot>>): voi
   ];
   for (const [id, x, drop] of ends) {
     const pin = pins[id];
-    if (pin !== undefined)
-      line(
-        pen,
-        [
-          [x, top],
-          [x, top + drop],
-          [pin.x, top + drop],
-          [pin.x, pin.y - 13],
-        ],
-        MATERIAL.boardTrace,
-        1.6,
-      );
+    if (pin !== undefined) line(pen, [x, top, x, top + drop, pin.x, top + drop, pin.x, pin.y - 13], MATERIAL.boardTrace, 1.6);
   }
 }
 
@@ -122,26 +97,10 @@ function drawPigtails(pen: Pen, ends: Readonly<Record<string, TerminalSpot>>): v
     const end = ends[id];
     if (end === undefined) return;
     const from = { x: FRONT.width / 2 - 72 + index * 36, y: FRONT.height - 4 };
-    const colour = PIGTAIL[id] ?? WIRE.copper;
-    strokeWire(pen, [from, { x: from.x, y: from.y + 90 }, { x: end.x, y: end.y - 100 }, { x: end.x, y: end.y - 16 }], colour);
-    line(
-      pen,
-      [
-        [end.x, end.y - 18],
-        [end.x, end.y + 12],
-      ],
-      WIRE.copper,
-      5,
-    );
-    line(
-      pen,
-      [
-        [end.x - 1.4, end.y - 18],
-        [end.x - 1.4, end.y + 12],
-      ],
-      MATERIAL.copperPipeLight,
-      1.6,
-    );
+    const way = [from, { x: from.x, y: from.y + 90 }, { x: end.x, y: end.y - 100 }, { x: end.x, y: end.y - 16 }] as const;
+    strokeConductor(pen, sampled(way), PIGTAIL[id] ?? 'copper', 9);
+    line(pen, [end.x, end.y - 18, end.x, end.y + 12], WIRE.copper, 5);
+    line(pen, [end.x - 1.4, end.y - 18, end.x - 1.4, end.y + 12], MATERIAL.copperPipeLight, 1.6);
     fillBox(pen, { x: end.x - 17, y: end.y + 20, width: 34, height: 28 }, 4, MATERIAL.label);
     letter(pen, id, end.x, end.y + 34, {
       size: 16,
@@ -165,7 +124,7 @@ export const batteryThermostat: Face = {
       bushing(pen, FRONT.width / 2, FRONT.height - 2, 10);
     }
     drawFront(pen, part, words, size.width, size.height);
-    if (part.body === 'turned') drawBack(pen, part);
+    if (part.body === 'turned') drawBack(pen);
   },
   handles: (part) => {
     const size = shape(part);

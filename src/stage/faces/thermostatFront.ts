@@ -1,8 +1,8 @@
 import type { PartView } from '../../attempt/view.ts';
 import { type Handle, nudged, type Words } from '../face.ts';
-import { enamelCase, toggle } from '../hardware.ts';
-import { type Box, disc, fillBox, letter, lifted, line, type Pen, strokeBox } from '../pen.ts';
-import { COLOURS, CREAM, MATERIAL, WOOD } from '../tokens.ts';
+import { hollow, knob, shell, toggle } from '../hardware.ts';
+import { type Box, letter, line, type Pen, traceBox } from '../pen.ts';
+import { COLOURS, CREAM, light, MATERIAL, WOOD } from '../tokens.ts';
 
 /** Where the front's display, keys and switches sit in a case of this width and height. */
 export function frontLayout(
@@ -73,14 +73,11 @@ export function frontHandles(part: PartView, width: number, height: number): Han
 /** The front of the thermostat: display, two keys, a slide for the mode and one for the fan. */
 export function drawFront(pen: Pen, part: PartView, words: Words, width: number, height: number): void {
   const layout = frontLayout(width, height);
-  enamelCase(pen, { x: 0, y: 0, width, height }, 16);
+  shell(pen, { x: 0, y: 0, width, height }, 'enamel', 10, 16);
   drawDisplay(pen, part, words, layout.display);
   for (const key of ['up', 'down'] as const) {
     const box = layout.keys[key];
-    lifted(pen, 2, () => {
-      fillBox(pen, box, 7, MATERIAL.enamel);
-    });
-    strokeBox(pen, box, 7, MATERIAL.enamelLine, 1);
+    shell(pen, box, 'enamel', 2);
     const x = box.x + box.width / 2;
     const y = box.y + box.height / 2;
     const tip = key === 'up' ? -5 : 5;
@@ -97,9 +94,19 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
 }
 
 function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
-  fillBox(pen, box, 9, part.signs.display === 'on' ? MATERIAL.displayIdle : MATERIAL.displayOff);
-  strokeBox(pen, box, 9, MATERIAL.displayLine, 1.2);
-  if (part.signs.display !== 'on') return;
+  const isOn = part.signs.display === 'on';
+  hollow(pen, box, isOn ? MATERIAL.displayIdle : MATERIAL.displayOff, 9);
+  if (!isOn) {
+    // A dead display: grey, with nothing on it but the lamp's reflection.
+    pen.save();
+    traceBox(pen, box, 9);
+    pen.clip();
+    const { x, y, height } = box;
+    line(pen, [x + 10, y + height + 10, x + 70, y - 10], light(0.16), 22);
+    line(pen, [x + 46, y + height + 10, x + 106, y - 10], light(0.1), 8);
+    pen.restore();
+    return;
+  }
   const { room, set, call, guard } = part.signs;
   const ink = COLOURS.displayInk;
   const left = box.x + 14;
@@ -130,24 +137,14 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
 function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
   const mode = part.signs.mode;
   const track = { x: stops.off.x + 8, y: stops.off.y + 4, width: stops.off.width * 3 - 16, height: 26 };
-  fillBox(pen, track, 13, MATERIAL.toggleTrack);
+  hollow(pen, track, MATERIAL.toggleTrack, 13);
   for (const position of ['off', 'heat', 'cool'] as const) {
     const x = stops[position].x + stops[position].width / 2;
     const here = mode === position;
     if (here) {
-      lifted(pen, 2, () => {
-        disc(pen, x, track.y + 13, 15, position === 'off' ? MATERIAL.toggleKnob : COLOURS.action);
-      });
+      knob(pen, x, track.y + 13, 15, position === 'off' ? 'ceramic' : 'signal', 2);
     } else {
-      line(
-        pen,
-        [
-          [x, track.y + 8],
-          [x, track.y + 18],
-        ],
-        CREAM[6],
-        2,
-      );
+      line(pen, [x, track.y + 8, x, track.y + 18], CREAM[6], 2);
     }
     letter(pen, words(`stage:thermostat.mode.${position}`), x, track.y + 43, {
       size: 13,
@@ -164,8 +161,8 @@ function drawFan(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<
   const width = 66;
   const middle = stops.auto.x + stops.auto.width;
   const track = { x: middle - width / 2, y: stops.auto.y + 4, width, height: 26 };
-  if (fan === undefined) fillBox(pen, track, 13, MATERIAL.toggleTrack);
-  else toggle(pen, track, fan === 'on', fan === 'on' ? COLOURS.action : MATERIAL.toggleKnob);
+  if (fan === undefined) hollow(pen, track, MATERIAL.toggleTrack, 13);
+  else toggle(pen, track, fan === 'on');
   for (const position of ['auto', 'on'] as const) {
     const here = fan === position;
     letter(pen, words(`stage:thermostat.fan.${position}`), stops[position].x + stops[position].width / 2, track.y + 43, {

@@ -5,6 +5,9 @@ import { FOOT, ledge, right, wall } from './walls.ts';
 
 const CABINET: Box = { x: 176, y: 6, width: 622, height: 592 };
 
+/** Holes in the wall between the burners' and the blower's compartment. */
+const GROMMETS = [310, 356, 402, 448, 494, 540, 586, 632] as const;
+
 /** The closet with the furnace in it. */
 export const furnace: PlaceLook = {
   coverLook: 'enamel',
@@ -20,50 +23,19 @@ export const furnace: PlaceLook = {
     { x: 10, y: 330 },
   ],
   joins: [
-    { from: { x: 356, y: 294 }, to: { x: 356, y: 294 } },
-    { from: { x: 476, y: 294 }, to: { x: 476, y: 294 } },
-    { from: { x: 596, y: 294 }, to: { x: 596, y: 294 } },
+    ...GROMMETS.map((x) => ({ from: { x, y: 295 }, to: { x, y: 295 } })),
     { from: { x: 94, y: 212 }, to: { x: 192, y: 312 } },
     { from: { x: 164, y: 320 }, to: { x: 194, y: 350 } },
   ],
   backdrop(pen, bounds) {
     wall(pen, bounds, CREAM[3], MATERIAL.closetWall, MATERIAL.closetShade);
     // Studs behind the closet's board.
-    for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96)
-      line(
-        pen,
-        [
-          [x, bounds.y],
-          [x, FOOT],
-        ],
-        shade(0.1),
-        2,
-      );
+    for (let x = bounds.x - (bounds.x % 96); x < right(bounds); x += 96) line(pen, [x, bounds.y, x, FOOT], shade(0.1), 2);
     ledge(pen, bounds, WOOD[2], MATERIAL.floor);
     // Flue and supply duct above, conduit from the switch.
     pen.lineCap = 'round';
-    line(
-      pen,
-      [
-        [94, 206],
-        [94, 246],
-        [120, 262],
-        [176, 300],
-      ],
-      MATERIAL.steelShade,
-      13,
-    );
-    line(
-      pen,
-      [
-        [94, 206],
-        [94, 246],
-        [120, 262],
-        [176, 300],
-      ],
-      MATERIAL.steel,
-      8,
-    );
+    line(pen, [94, 206, 94, 246, 120, 262, 176, 300], MATERIAL.steelShade, 13);
+    line(pen, [94, 206, 94, 246, 120, 262, 176, 300], MATERIAL.steel, 8);
     pen.lineCap = 'butt';
     lifted(pen, 10, () => {
       fillBox(pen, CABINET, 8, downward(pen, CABINET, CREAM[3], MATERIAL.cabinetShade));

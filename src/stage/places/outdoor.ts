@@ -21,16 +21,7 @@ export const outdoor: PlaceLook = {
   joins: [{ from: { x: 118, y: 372 }, to: { x: 190, y: 470 } }],
   backdrop(pen, bounds) {
     wall(pen, bounds, MATERIAL.sidingLight, MATERIAL.outdoorWall, MATERIAL.sidingShade);
-    for (let y = bounds.y - (bounds.y % 34); y < 560; y += 34)
-      line(
-        pen,
-        [
-          [bounds.x, y],
-          [right(bounds), y],
-        ],
-        shade(0.2),
-        2,
-      );
+    for (let y = bounds.y - (bounds.y % 34); y < 560; y += 34) line(pen, [bounds.x, y, right(bounds), y], shade(0.2), 2);
     pen.fillStyle = MATERIAL.grass;
     pen.fillRect(bounds.x, 574, bounds.width, bounds.y + bounds.height - 574);
     pen.fillStyle = MATERIAL.grassShade;
@@ -58,24 +49,8 @@ export const outdoor: PlaceLook = {
       pen.lineWidth = width;
       pen.stroke();
     }
-    line(
-      pen,
-      [
-        [bounds.x, 540],
-        [178, 540],
-      ],
-      STEEL[10],
-      16,
-    );
-    line(
-      pen,
-      [
-        [bounds.x, 562],
-        [178, 562],
-      ],
-      MATERIAL.copperPipe,
-      7,
-    );
+    line(pen, [bounds.x, 540, 178, 540], STEEL[10], 16);
+    line(pen, [bounds.x, 562, 178, 562], MATERIAL.copperPipe, 7);
     pen.lineCap = 'butt';
     lifted(pen, 12, () => {
       fillBox(pen, UNIT, 10, downward(pen, UNIT, CREAM[4], MATERIAL.outdoorUnitShade));

@@ -19,25 +19,8 @@ export const panel: PlaceLook = {
     wall(pen, bounds, CREAM[4], CREAM[5], WOOD[3]);
     for (let y = bounds.y - (bounds.y % 44); y < FOOT; y += 44) {
       const shift = Math.abs(Math.round(y / 44)) % 2 === 0 ? 0 : 44;
-      line(
-        pen,
-        [
-          [bounds.x, y],
-          [right(bounds), y],
-        ],
-        shade(0.16),
-        2,
-      );
-      for (let x = bounds.x - (bounds.x % 88) + shift; x < right(bounds); x += 88)
-        line(
-          pen,
-          [
-            [x, y],
-            [x, y + 44],
-          ],
-          shade(0.12),
-          2,
-        );
+      line(pen, [bounds.x, y, right(bounds), y], shade(0.16), 2);
+      for (let x = bounds.x - (bounds.x % 88) + shift; x < right(bounds); x += 88) line(pen, [x, y, x, y + 44], shade(0.12), 2);
     }
     ledge(pen, bounds, WOOD[3], WOOD[4]);
     fillBox(pen, { x: 384, y: bounds.y, width: 32, height: 30 - bounds.y }, 0, MATERIAL.steelShade);

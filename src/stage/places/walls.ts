@@ -27,15 +27,7 @@ export function wall(pen: Pen, bounds: Box, light: string, middle: string, shade
 /** Level lines across a wall. */
 export function courses(pen: Pen, bounds: Box, step: number, colour: string): void {
   for (let y = 40 - step * Math.ceil((40 - bounds.y) / step); y < FOOT; y += step) {
-    line(
-      pen,
-      [
-        [bounds.x, y],
-        [right(bounds), y],
-      ],
-      colour,
-      2,
-    );
+    line(pen, [bounds.x, y, right(bounds), y], colour, 2);
   }
 }
 
