@@ -3,8 +3,9 @@ import { type Box, fillBox, letter, type Pen, wrapped } from './pen.ts';
 import type { PlacedPart } from './placed.ts';
 import { FAMILIES, LETTERS, MATERIAL, shade } from './tokens.ts';
 
-/** Half of the height of a name's tape. */
+/** Half of the height of a name's tape, and what a second row adds to it. */
 const HALF = 9;
+const ROW = 14;
 
 /** Wide enough for a terminal's letters in the display face, scene units; known without a canvas. */
 function widthOf(text: string, size: number): number {
@@ -42,12 +43,12 @@ export function printsOf({ part, shape, x, y }: PlacedPart): Print[] {
   });
 }
 
-/** Room that a part's name may take, whatever the language. */
+/** Room that a part's name may take, whatever the language: two rows. */
 export function nameBox({ shape, x, y }: PlacedPart): Box | undefined {
   const name = shape.name;
   if (name === undefined) return undefined;
   const width = name.most + 12;
-  return { x: x + name.x - width / 2, y: y + name.y - HALF, width, height: HALF * 2 };
+  return { x: x + name.x - width / 2, y: y + name.y - HALF, width, height: HALF * 2 + ROW };
 }
 
 /** Everything printed on and beside uncovered parts that wires must keep off. */
@@ -82,9 +83,9 @@ export function nameTape(pen: Pen, text: string, x: number, y: number, most: num
   pen.font = `600 ${String(LETTERS.name)}px ${FAMILIES.display}`;
   const rows = pen.measureText(text).width <= most * 1.12 ? [text] : wrapped(pen, text, most);
   const width = Math.min(most, Math.max(...rows.map((row) => pen.measureText(row).width))) + 12;
-  if (!paper) fillBox(pen, { x: x - width / 2, y: y - HALF, width, height: HALF * 2 + (rows.length - 1) * 14 }, 4, shade(0.78));
+  if (!paper) fillBox(pen, { x: x - width / 2, y: y - HALF, width, height: HALF * 2 + (rows.length - 1) * ROW }, 4, shade(0.78));
   rows.forEach((row, index) => {
-    letter(pen, row, x, y + index * 14, {
+    letter(pen, row, x, y + index * ROW, {
       size: LETTERS.name,
       colour: paper ? MATERIAL.labelInk : MATERIAL.boardInk,
       weight: 600,

@@ -48,6 +48,8 @@ export interface Flag {
 const FLAG = { width: 23, height: 15 } as const;
 /** Spots of a course that lie in front of the face that it starts from. */
 const STUB = 7;
+/** How far from its edges the middle of a flag begins, which belongs to its wire alone. */
+export const CORE = 4.5;
 
 function overlaps(a: Box, b: Box, margin: number): boolean {
   return (
@@ -59,6 +61,11 @@ function holds(box: Box, { x, y }: Spot, margin: number): boolean {
   return x > box.x - margin && x < box.x + box.width + margin && y > box.y - margin && y < box.y + box.height + margin;
 }
 
+/** Whether a flag tells a run's colour on a stretch of it: wires of one colour that run together share one. */
+export function tells(flag: Flag, run: Run, path: readonly Spot[] = run.path): boolean {
+  return flag.text === markOf(run.colour).code && path.some((spot) => holds(flag.box, spot, 0));
+}
+
 /** Puts flags on a place's wires, near both ends where there is room: off words, terminals, other wires and faces. */
 export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wireWidth: number): Flag[] {
   const words = labelBoxes(parts);
@@ -68,33 +75,36 @@ export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wire
       shape.body ? { ...shape.body, x: x + shape.body.x, y: y + shape.body.y } : { x, y, width: shape.width, height: shape.height },
     );
   const nests = parts.flatMap(({ shape, x, y }) =>
-    Object.values(shape.terminals).map((spot) => ({ x: x + spot.x - 13, y: y + spot.y - 13, width: 26, height: 26 })),
+    Object.values(shape.terminals).map((spot) => ({ x: x + spot.x - 10, y: y + spot.y - 10, width: 20, height: 20 })),
   );
   const flags: Flag[] = [];
-  const fits = (box: Box, run: Run, strict: boolean): boolean =>
+  const fits = (box: Box, run: Run, clear: number): boolean =>
     !words.some((word) => overlaps(box, word, 1)) &&
     !nests.some((nest) => overlaps(box, nest, 0)) &&
-    !(strict && solid.some((face) => overlaps(box, face, 0))) &&
-    !flags.some((flag) => overlaps(box, flag.box, 2)) &&
-    !runs.some((other) => other !== run && other.path.some((spot) => holds(box, spot, wireWidth / 2 - 1)));
-  const place = (run: Run, path: readonly Spot[], from: number, to: number): boolean => {
-    for (let index = from; index < to; index += 1) {
+    !flags.some((flag) => overlaps(box, flag.box, 1)) &&
+    !runs.some((other) => other.colour !== run.colour && other.path.some((spot) => holds(box, spot, clear)));
+  const place = (run: Run, path: readonly Spot[], to: number, clear: number): void => {
+    for (let index = 4; index < to; index += 1) {
       const spot = path[index];
       if (spot === undefined) continue;
       const box = { x: spot.x - FLAG.width / 2, y: spot.y - FLAG.height / 2, ...FLAG };
-      // On a face the wire runs behind it, save its last bit before the terminal.
-      if (!fits(box, run, index > STUB)) continue;
+      // Behind a face the wire is not seen, save its last bit before the terminal.
+      const hidden = index > STUB && solid.some((face) => holds(face, spot, 0));
+      if (hidden || !fits(box, run, clear)) continue;
       flags.push({ wire: run.wire, text: markOf(run.colour).code, box });
-      return true;
+      return;
     }
-    return false;
   };
-  for (const run of runs) {
-    const half = Math.floor(run.path.length / 2);
-    const backwards = [...run.path].reverse();
-    const long = run.path.length > 45;
-    const first = place(run, run.landed[0] ? run.path : backwards, 5, long ? half : run.path.length);
-    if (long || !first) place(run, run.landed[0] ? backwards : run.path, 5, long ? half : run.path.length);
+  // Short wires have the least choice and come first. Where lanes lie close, a flag may touch a neighbour with its edges only.
+  const shortFirst = [...runs].sort((a, b) => a.path.length - b.path.length);
+  for (const clear of [wireWidth / 2 - 1, -CORE]) {
+    for (const run of shortFirst) {
+      const half = run.path.length > 45 ? run.path.length / 2 : run.path.length;
+      for (const path of [run.path, [...run.path].reverse()]) {
+        const near = path.slice(0, half);
+        if (!flags.some((flag) => tells(flag, run, near))) place(run, path, half, clear);
+      }
+    }
   }
   return flags;
 }

@@ -51,7 +51,7 @@ const BLOWER: Shape = {
   height: 206,
   body: { x: 6, y: 22, width: 130, height: 180 },
   name: { x: 70, y: 8, most: 126 },
-  terminals: spaced(['HEAT', 'COOL', 'N'], { x: 24, y: 54 }, { x: 0, y: 46 }, 'left', {
+  terminals: spaced(['HEAT', 'COOL', 'N'], { x: 24, y: 52 }, { x: 0, y: 46 }, 'left', {
     letter: { dx: 19, dy: 0, align: 'left', most: 60, dark: true },
   }),
 };

@@ -74,6 +74,7 @@ const GAS_VALVE: Shape = {
   height: 128,
   body: { x: 0, y: 24, width: 126, height: 98 },
   name: { x: 63, y: 8, most: 118 },
+  keep: [{ x: 80, y: 30, width: 30, height: 12 }],
   terminals: { a: { x: 38, y: 106, way: 'down' }, b: { x: 88, y: 106, way: 'down' } },
 };
 

@@ -110,10 +110,10 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
   const { room, set, call, guard } = part.signs;
   const ink = COLOURS.displayInk;
   const left = box.x + 14;
-  const small = { size: 13, colour: ink, weight: 500, align: 'right' as const };
+  const small = { size: 13, colour: ink, weight: 500, align: 'right' as const, most: box.width - 82 };
   if (room !== undefined) {
     letter(pen, words('stage:thermostat.degrees', { value: Math.round(Number(room)) }), left, box.y + 36, {
-      size: 38,
+      size: box.width > 160 ? 38 : 31,
       weight: 700,
       family: 'mono',
       align: 'left',
