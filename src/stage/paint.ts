@@ -1,6 +1,7 @@
-import type { BenchView } from '../attempt/view.ts';
+import type { BenchView, PartView } from '../attempt/view.ts';
 import { drawCavity, drawHoles, drawLid } from './covers.ts';
 import type { Words } from './face.ts';
+import { faceOf } from './faces.ts';
 import { plate, screw, sleeve, tag } from './hardware.ts';
 import { regionValues } from './hints.ts';
 import { drawLabels } from './labels.ts';
@@ -76,6 +77,24 @@ function drawCaption(pen: Pen, caption: Caption, words: Words, dark: boolean): v
   wrapped(pen, words(caption.line), caption.most ?? 250).forEach((row, index) => {
     letter(pen, row, caption.x, caption.y + 24 + index * 19, how);
   });
+}
+
+/** Paints one part by itself at the pen's origin, as the bench would, with what moves on it; `through`: what a closed cover shows. */
+export function paintFace(pen: Pen, part: PartView, words: Words, through: boolean): void {
+  const face = faceOf(part.kind);
+  const placed = { part, face, shape: face.shape(part), x: 0, y: 0 };
+  if (through) face.through?.(pen, part, words);
+  else face.draw(pen, part, words);
+  for (const moving of (through ? face.movingThrough : face.moving)?.(part) ?? []) {
+    pen.save();
+    pen.translate(moving.x, moving.y);
+    moving.paint(pen);
+    pen.restore();
+  }
+  if (through) return;
+  for (const spot of Object.values(placed.shape.terminals))
+    if (spot.screw !== undefined && face.over !== true) screw(pen, spot.x, spot.y, spot.screw);
+  drawLabels(pen, placed, words);
 }
 
 /** Paints everything that stands still between two views: the place, its parts and wires, closed covers, tags. */

@@ -8,7 +8,7 @@ import type { Lead, StageTool } from '../../../src/stage/targets.ts';
 
 /**
  * The drawn bench without the pages around it, for looking at it and for driving it from a script:
- * `gallery.html?ticket=fanButNoCooling&width=800&height=648`. `window.gallery` takes actions and gives views.
+ * `stage.html?ticket=fanButNoCooling&width=800&height=648`. `window.gallery` takes actions and gives views.
  */
 const asked = new URLSearchParams(location.search);
 const host = document.getElementById('bench') as HTMLElement;
