@@ -121,6 +121,16 @@ export async function readFinished(): Promise<readonly Finished[]> {
   return finishedIn(shelf);
 }
 
+/** Whether anything has ever been begun or finished in the profile at work. What cannot be read counts as begun. */
+export async function hasBegun(): Promise<boolean> {
+  try {
+    const own = [...(await readAll()).keys()].flatMap((key) => onShelf(profileNow(), key) ?? []);
+    return own.some((key) => key === 'count' || /^(running|closed|finished):/.test(key));
+  } catch {
+    return true;
+  }
+}
+
 /** Keeps what a finished attempt came to (0: one that has no record), and the ticket's best score. */
 export async function keepResult({ number, ticket }: Pick<Finished, 'number' | 'ticket'>, result: Result): Promise<Kept> {
   const key = mine(finishedKey(number));

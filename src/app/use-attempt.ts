@@ -4,6 +4,7 @@ import { type Attempt, begin, logOf, optionsOf, perform, replay, viewOf } from '
 import type { BenchView, StepView } from '../attempt/view.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { isGuided } from './guided/choice.ts';
 import { retell } from './retell.ts';
 import { type StepTold, stepSpoken, tellStep } from './step-words.ts';
 import {
@@ -54,14 +55,18 @@ function fresh(ticket: Ticket, rig: RigData, origin: Bench['origin'] = 'begun'):
   return { ticket, attempt: begin(ticket, rig), told: [], origin };
 }
 
+/** The guide works beside the coach, whatever the trainee likes elsewhere. */
+const modeToBegin = (ticket: Ticket): Ticket['mode'] =>
+  ticket.mode !== 'graded' && isGuided(ticket.id) ? 'coached' : modeFor(ticket);
+
 async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
   let kept: KeptAttempt | undefined;
   try {
     kept = await readRunningSurely(ticket.id);
   } catch {
-    return { ...fresh({ ...ticket, mode: modeFor(ticket) }, rig), shut: true };
+    return { ...fresh({ ...ticket, mode: modeToBegin(ticket) }, rig), shut: true };
   }
-  if (kept === undefined) return fresh({ ...ticket, mode: modeFor(ticket) }, rig);
+  if (kept === undefined) return fresh({ ...ticket, mode: modeToBegin(ticket) }, rig);
   const job: Ticket = { ...ticket, mode: ticket.mode === 'graded' ? 'graded' : kept.mode };
   try {
     const { steps } = replay(job, rig, kept.log);

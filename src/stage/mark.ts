@@ -27,6 +27,10 @@ export function markOf(scene: Scene, view: BenchView, action: Action): Box | und
       const spot = spotOf(scene, action.at ?? undefined);
       return spot && around(spot);
     }
+    case 'jumper': {
+      const spot = spotOf(scene, action.from);
+      return spot && around(spot);
+    }
     case 'lift':
     case 'land': {
       const end = scene.ends.find((each) => each.wire === action.wire && each.end === action.end);

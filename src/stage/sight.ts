@@ -91,8 +91,16 @@ export function hostBox(sight: Sight, { x, y, width, height }: Box): Box {
 /** CSS pixels that what is brought into sight keeps from the host's edge. */
 const MARGIN = 28;
 
+/** The sight that shows a box of the scene: as close as it takes to read it there, and moved no farther than needed. */
+export function shown(sight: Sight, box: Box, width: number, height: number): Sight {
+  const { x, y, width: across, height: down } = hostBox(sight, box);
+  const closer =
+    sight.unit < SMALL ? zoomed(sight, LEGIBLE / sight.unit, { x: x + across / 2, y: y + down / 2 }, width, height) : sight;
+  return brought(closer, box, width, height);
+}
+
 /** Moves the sight no farther than it takes to have a box of the scene in it; one too large for the host is put in the middle. */
-export function brought(sight: Sight, box: Box, width: number, height: number): Sight {
+function brought(sight: Sight, box: Box, width: number, height: number): Sight {
   const { x, y, width: across, height: down } = hostBox(sight, box);
   const shift = (from: number, long: number, room: number): number => {
     if (long + 2 * MARGIN > room) return (room - long) / 2 - from;

@@ -11,7 +11,7 @@ import { createMovers, type Movers } from './moving.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import type { Box } from './pen.ts';
 import { hasHardwareWebGL } from './renderer.ts';
-import { brought, hostBox, opening, paintedBounds, panned, type Sight, sceneSpot, toggled, zoomed } from './sight.ts';
+import { hostBox, opening, paintedBounds, panned, type Sight, sceneSpot, shown, toggled, zoomed } from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
 import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
 import { COLOURS, FAMILIES } from './tokens.ts';
@@ -128,8 +128,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   /** Moves the sight so far that what is pointed to is in it. */
   const bringMark = (): void => {
     const box = marked();
-    if (box !== undefined) sight = brought(sight, box, size().width, size().height);
-    aim();
+    if (box === undefined) aim();
+    else look(shown(sight, box, size().width, size().height));
   };
   const aim = (): void => {
     const camera = game.scene.getScene<PhaserScene>('bench').cameras.main;

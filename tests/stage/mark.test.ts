@@ -4,7 +4,7 @@ import { refusalOf, viewOf } from '../../src/attempt/attempt.ts';
 import { press } from '../../src/stage/hand.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { markOf } from '../../src/stage/mark.ts';
-import { brought, hostBox, opening } from '../../src/stage/sight.ts';
+import { hostBox, opening, shown } from '../../src/stage/sight.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { black, land, lift, look, meter, open, operate, pull, red, set, walk } from '../score/solutions.ts';
 
@@ -42,14 +42,21 @@ test('what is done elsewhere or not from here has no mark on the scene', () => {
   }
 });
 
-test('a mark outside a small host is brought into it, and one that is in it moves nothing', () => {
+test('a mark on a small host is brought into it, large enough for a finger, and one that is shown moves nothing', () => {
   const [width, height] = [390, 420];
   const sight = opening(width, height);
   const far = { x: 8, y: 400, width: 44, height: 44 };
-  const moved = brought(sight, far, width, height);
-  const box = hostBox(moved, far);
   expect(hostBox(sight, far).x).toBeLessThan(0);
+  expect(hostBox(sight, far).width).toBeLessThan(44);
+  const moved = shown(sight, far, width, height);
+  const box = hostBox(moved, far);
   expect(box.x).toBeGreaterThanOrEqual(0);
   expect(box.y + box.height).toBeLessThanOrEqual(height);
-  expect(brought(moved, far, width, height)).toEqual(moved);
+  expect(box.width).toBeGreaterThanOrEqual(44);
+  expect(shown(moved, far, width, height)).toEqual(moved);
+});
+
+test('where the whole scene can be read, a mark changes nothing', () => {
+  const sight = opening(800, 600);
+  expect(shown(sight, { x: 8, y: 400, width: 44, height: 44 }, 800, 600)).toEqual(sight);
 });

@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { t } from '../words.ts';
 import type { Leads } from './use-leads.ts';
@@ -7,6 +8,13 @@ interface Props {
   readonly bench: Bench;
   readonly leads: Leads;
   readonly onList: () => void;
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 type Stage = Awaited<ReturnType<typeof import('../../stage/stage.ts').mountStage>>;
@@ -18,6 +26,9 @@ export function DrawnBench({ bench, leads, onList }: Props) {
   const [failed, setFailed] = useState(false);
   /** Why the last press did nothing. */
   const [told, setTold] = useState('');
+  /** Where the guide's idea is done in the scene, CSS pixels from the host's corner. */
+  const [mark, setMark] = useState<Box>();
+  const { onStage } = useMarks();
   const latest = useRef({ bench, leads });
   latest.current = { bench, leads };
 
@@ -32,6 +43,7 @@ export function DrawnBench({ bench, leads, onList }: Props) {
         reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
         onAction: (action) => latest.current.bench.act(action),
         onHold: (lead) => latest.current.leads.pick(lead),
+        onMark: setMark,
         announce: (words) => {
           latest.current.bench.say(words);
           setTold(words);
@@ -52,10 +64,16 @@ export function DrawnBench({ bench, leads, onList }: Props) {
   useEffect(() => setTold(''), [bench.view, leads.held, leads.tool]);
   useLayoutEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
   useLayoutEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);
+  useLayoutEffect(() => stage?.point(onStage), [stage, onStage]);
 
   return (
     <div class="drawn">
       <div class="drawn-host" ref={host} />
+      {mark !== undefined && (
+        <div class="drawn-marks" aria-hidden="true">
+          <span class="drawn-mark" style={{ left: mark.x, top: mark.y, width: mark.width, height: mark.height }} />
+        </div>
+      )}
       {told !== '' && bench.refused === undefined && <p class="note drawn-told">{told}</p>}
       {stage === undefined && (
         <p class="drawn-wait" role="status">

@@ -19,21 +19,24 @@ interface Props {
   readonly onChoose: (chosen: ChosenFault) => void;
   readonly where: string;
   readonly what: string;
+  /** The fault that the guide speaks of: what leads to it is marked. */
+  readonly marked?: Pick<ChosenFault, 'target' | 'mode'> | undefined;
 }
 
 /** Where a fault lies, what it is on, and how it failed. */
-export function FaultChoice({ id, namings, chosen, onChoose, where, what }: Props) {
+export function FaultChoice({ id, namings, chosen, onChoose, where, what, marked }: Props) {
   const { section, target, mode } = chosen;
   const inSection = namings.filter((each) => each.section === section);
   const targets = [...new Set(inSection.map((each) => each.target))].sort((a, b) => thingName(a).localeCompare(thingName(b)));
   const modes = inSection.filter((each) => each.target === target).map((each) => each.mode);
+  const there = namings.find((each) => each.target === marked?.target)?.section;
   return (
     <>
       <fieldset>
         <legend>{where}</legend>
         <div class="choices">
           {SECTIONS.map((each) => (
-            <label key={each} class="choice">
+            <label key={each} class="choice" data-marked={(each === there && section !== there) || undefined}>
               <input
                 type="radio"
                 name={`${id}-section`}
@@ -51,6 +54,7 @@ export function FaultChoice({ id, namings, chosen, onChoose, where, what }: Prop
           <select
             id={`${id}-target`}
             value={target}
+            data-marked={(section === there && target !== marked?.target && marked !== undefined) || undefined}
             onChange={(event) => onChoose({ section, target: event.currentTarget.value, mode: '' })}
           >
             <option value="">{t('app:naming.choose')}</option>
@@ -67,7 +71,11 @@ export function FaultChoice({ id, namings, chosen, onChoose, where, what }: Prop
           <legend>{t('app:naming.mode', { target: thingName(target) })}</legend>
           <div class="choices">
             {modes.map((each) => (
-              <label key={each} class="choice">
+              <label
+                key={each}
+                class="choice"
+                data-marked={(target === marked?.target && each === marked.mode && mode !== each) || undefined}
+              >
                 <input
                   type="radio"
                   name={`${id}-mode`}

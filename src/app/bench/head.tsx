@@ -1,3 +1,4 @@
+import { useMarks } from '../guided/marks.ts';
 import { hrefOf } from '../router.ts';
 import { Brand } from '../shell.tsx';
 import type { Bench } from '../use-attempt.ts';
@@ -15,6 +16,7 @@ interface Props {
 /** Which job, how long it has taken, which bench, and what ends it. */
 export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
   const { view, ticket } = bench;
+  const marks = useMarks();
   const title = t(`ticket:${ticket.id}.title`);
   const repaired = view.steps.some((step) => step.action.name === 'replace');
   return (
@@ -53,11 +55,17 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
           {t('app:live.back')}
         </a>
       ) : view.phase === 'working' ? (
-        <button key="name" type="button" class="button act" onClick={onName}>
+        <button key="name" type="button" class="button act" data-marked={marks.next?.name === 'name' || undefined} onClick={onName}>
           {t('app:head.name')}
         </button>
       ) : (
-        <button key="close" type="button" class={repaired ? 'button act' : 'button'} onClick={() => bench.act({ name: 'close' })}>
+        <button
+          key="close"
+          type="button"
+          class={repaired ? 'button act' : 'button'}
+          data-marked={marks.does({ name: 'close' })}
+          onClick={() => bench.act({ name: 'close' })}
+        >
           {t('app:head.close')}
         </button>
       )}

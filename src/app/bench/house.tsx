@@ -1,3 +1,4 @@
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
 
@@ -16,6 +17,7 @@ const HEIGHT = 184;
 /** A section through the house: each place a button that walks there. Places of a rig that the drawing does not know stand in a row beneath. */
 export function House({ bench }: { readonly bench: Bench }) {
   const { view } = bench;
+  const marks = useMarks();
   const drawn = view.places.filter((place) => ROOMS[place] !== undefined);
   const others = view.places.filter((place) => ROOMS[place] === undefined);
   const walk = (place: string) => (
@@ -24,6 +26,7 @@ export function House({ bench }: { readonly bench: Bench }) {
       type="button"
       class="room"
       aria-current={place === view.place ? 'location' : undefined}
+      data-marked={marks.does({ name: 'walk', to: place })}
       style={roomStyle(place)}
       onClick={() => bench.act({ name: 'walk', to: place })}
     >

@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks';
 import { doText } from '../action-words.ts';
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { t } from '../words.ts';
 import { reachablePoints } from './points.ts';
 
 /** Jumper leads: one fitted between any two points within reach, each taken off again. */
 export function Jumpers({ bench }: { readonly bench: Bench }) {
+  const marks = useMarks();
   const [from, setFrom] = useState('');
   const [to, setTo] = useState('');
   const points = reachablePoints(bench.view, bench.options);
@@ -46,7 +48,7 @@ export function Jumpers({ bench }: { readonly bench: Bench }) {
             const off = { name: 'jumper', from: each.from, to: each.to, on: false } as const;
             return (
               <li key={`${each.from} ${each.to}`}>
-                <button type="button" class="button small" onClick={() => bench.act(off)}>
+                <button type="button" class="button small" data-marked={marks.does(off)} onClick={() => bench.act(off)}>
                   {doText(bench.view, off)}
                 </button>
               </li>

@@ -1,3 +1,4 @@
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
 import type { Coach } from './coach.tsx';
@@ -15,6 +16,7 @@ interface Props {
 
 /** On small screens: the meter's display, the leads, and the handles of the sheets. */
 export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
+  const marks = useMarks();
   return (
     <div class="dock">
       <Display meter={bench.view.meter} />
@@ -24,6 +26,7 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
           class="button dock-place"
           aria-expanded={sheet === 'house'}
           aria-controls="rail-house"
+          data-marked={marks.sheet('house')}
           onClick={() => onSheet('house')}
         >
           <span class="dock-name">{placeName(bench.view.place)}</span>
@@ -33,6 +36,7 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
           class="button"
           aria-expanded={sheet === 'meter'}
           aria-controls="rail-meter"
+          data-marked={marks.sheet('meter')}
           onClick={() => onSheet('meter')}
         >
           {t('app:dock.meter')}
@@ -45,6 +49,7 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
             type="button"
             class={`button dock-lead dock-${lead}`}
             aria-pressed={leads.held === lead}
+            data-marked={marks.lead(lead)}
             onClick={() => leads.pick(leads.held === lead ? undefined : lead)}
           >
             {t(`app:dock.${lead}`)}
@@ -57,6 +62,7 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
           class="button dock-coach"
           aria-expanded={sheet === 'coach'}
           aria-controls="rail-meter"
+          data-marked={marks.sheet('coach')}
           onClick={() => onSheet('coach')}
         >
           {coach.count === undefined ? t('app:coach.handleBusy') : t('app:coach.handle', { count: coach.count })}

@@ -1,5 +1,6 @@
 import type { MeterView } from '../../attempt/view.ts';
 import type { MeterFunction } from '../../meter/functions.ts';
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { digitsText, hasWords, pointName, t, thingName, unitText } from '../words.ts';
 import { KeySymbol } from './key-symbol.tsx';
@@ -13,6 +14,7 @@ interface Props {
 /** The meter: its display, a key for every function, and where its leads and clamp are. */
 export function MeterPanel({ bench, leads }: Props) {
   const { meter } = bench.view;
+  const marks = useMarks();
   const choose = (fn: MeterFunction) => bench.act({ name: 'meter', fn });
   return (
     <section class="meter" aria-label={t('meter:title')}>
@@ -24,6 +26,7 @@ export function MeterPanel({ bench, leads }: Props) {
             type="button"
             aria-keyshortcuts={leads.keys ? String(index + 1) : undefined}
             aria-pressed={meter.fn === fn}
+            data-marked={marks.does({ name: 'meter', fn })}
             onClick={() => choose(fn)}
           >
             <KeySymbol fn={fn} />
@@ -87,9 +90,10 @@ function ToneWaves() {
 function Jack({ bench, leads, lead }: Props & { readonly lead: Lead }) {
   const at = bench.view.meter[lead];
   const held = leads.held === lead;
+  const marks = useMarks();
   return (
     <div class={`jack jack-${lead}`}>
-      <button type="button" aria-pressed={held} onClick={() => leads.pick(held ? undefined : lead)}>
+      <button type="button" aria-pressed={held} data-marked={marks.lead(lead)} onClick={() => leads.pick(held ? undefined : lead)}>
         <span class="jack-hole" aria-hidden="true" />
         <span class="jack-name">{t(`meter:jack.${lead}`)}</span>
       </button>

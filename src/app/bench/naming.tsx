@@ -1,5 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { namingsOf } from '../../suspects/hypotheses.ts';
+import type { Guide } from '../guided/ideas.ts';
+import { GuideWords } from '../guided/panel.tsx';
 import { readingWords, type StepTold } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { namingText, placeName, readingText, t } from '../words.ts';
@@ -10,13 +12,14 @@ import { findingsOf } from './readings.ts';
 interface Props {
   readonly bench: Bench;
   readonly onDone: () => void;
+  readonly guide: Guide | undefined;
 }
 
 /** Readings that an action takes at most. */
 const MOST_EVIDENCE = 40;
 
 /** Names the fault: where it lies, what it is on, how it failed, and which readings prove it. */
-export function NamingDialog({ bench, onDone }: Props) {
+export function NamingDialog({ bench, onDone, guide }: Props) {
   const { rig, ticket } = bench;
   const pairs = (ticket.suspects?.pairs ?? []).length > 0;
   const namings = useMemo(() => namingsOf(rig, ticket.suspects).filter((each) => each.also === undefined), [rig, ticket.suspects]);
@@ -24,6 +27,7 @@ export function NamingDialog({ bench, onDone }: Props) {
   const [second, setSecond] = useState<ChosenFault>();
   const [evidence, setEvidence] = useState<readonly number[]>([]);
   const findings = findingsOf(bench.told);
+  const wanted = guide?.action?.name === 'name' ? guide.action : undefined;
   const ready = first.mode !== '' && (second === undefined || second.mode !== '');
   const fault = {
     target: first.target,
@@ -40,9 +44,17 @@ export function NamingDialog({ bench, onDone }: Props) {
   const tick = (step: number, on: boolean) =>
     setEvidence(on ? [...evidence, step].sort((a, b) => a - b) : evidence.filter((each) => each !== step));
 
+  const chosen = wanted !== undefined && first.target === wanted.target && first.mode === wanted.mode;
+  const marked = (step: number) => (chosen && wanted.evidence.includes(step) && !evidence.includes(step)) || undefined;
+  const done = (chosen && wanted.evidence.every((step) => evidence.includes(step))) || undefined;
   return (
     <Dialog title={t('app:naming.title')} onDone={onDone}>
       <p>{t('app:naming.once')}</p>
+      {guide !== undefined && wanted !== undefined && (
+        <div class="guided-window">
+          <GuideWords guide={guide} />
+        </div>
+      )}
       <form class="naming" onSubmit={confirm}>
         <FaultChoice
           id="naming"
@@ -51,6 +63,7 @@ export function NamingDialog({ bench, onDone }: Props) {
           onChoose={setFirst}
           where={t('app:naming.section')}
           what={t('app:naming.target')}
+          marked={wanted}
         />
         {pairs && (
           <label class="choice">
@@ -80,7 +93,7 @@ export function NamingDialog({ bench, onDone }: Props) {
             <ul class="evidence">
               {findings.map((told) => (
                 <li key={told.step.number}>
-                  <label class="choice">
+                  <label class="choice" data-marked={marked(told.step.number)}>
                     <input
                       type="checkbox"
                       checked={evidence.includes(told.step.number)}
@@ -101,7 +114,7 @@ export function NamingDialog({ bench, onDone }: Props) {
             </ul>
           )}
         </fieldset>
-        <button type="submit" class="button act" disabled={!ready}>
+        <button type="submit" class="button act" disabled={!ready} data-marked={done}>
           {ready ? t('app:naming.confirm', { fault: namingText(fault) }) : t('app:naming.incomplete')}
         </button>
       </form>

@@ -1,4 +1,5 @@
 import type { ControlView, PartView, TerminalView } from '../../attempt/view.ts';
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { partName, positionName, signText, t, terminalName, wireName } from '../words.ts';
 import { Do, LeadButton } from './do.tsx';
@@ -62,6 +63,7 @@ export function PartCard({ bench, part }: Props) {
 
 function ControlRow({ bench, part, control }: Props & { readonly control: ControlView }) {
   const name = t(`parts:control.${control.id}`);
+  const { next } = useMarks();
   if (control.positions !== undefined) {
     return (
       <fieldset class="control" aria-label={`${partName(part.id)}: ${name}`}>
@@ -100,7 +102,11 @@ function ControlRow({ bench, part, control }: Props & { readonly control: Contro
           defaultValue={String(control.value)}
         />
       </label>
-      <button type="submit" class="button small">
+      <button
+        type="submit"
+        class="button small"
+        data-marked={(next?.name === 'set' && next.part === part.id && next.control === control.id) || undefined}
+      >
         {t('app:list.set', { control: name })}
       </button>
     </form>

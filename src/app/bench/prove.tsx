@@ -1,10 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { namingText, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
   const { view, options } = bench;
+  const { next, does } = useMarks();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   const named = view.steps.findLast((step) => step.action.name === 'name')?.action;
@@ -26,7 +28,12 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
         <label for="prove-target" class="unseen">
           {t('app:prove.which')}
         </label>
-        <select id="prove-target" value={target} onChange={(event) => setTarget(event.currentTarget.value)}>
+        <select
+          id="prove-target"
+          value={target}
+          data-marked={(next?.name === 'replace' && next.target !== target) || undefined}
+          onChange={(event) => setTarget(event.currentTarget.value)}
+        >
           {offered.map((each) => (
             <option key={each} value={each}>
               {thingName(each)}
@@ -36,6 +43,7 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
         <button
           type="button"
           class={replaced.length === 0 ? 'button act' : 'button'}
+          data-marked={does({ name: 'replace', target })}
           onClick={() => bench.act({ name: 'replace', target })}
         >
           {t('app:prove.replace')}

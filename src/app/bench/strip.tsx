@@ -1,9 +1,17 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { Action } from '../../attempt/actions.ts';
+import { useMarks } from '../guided/marks.ts';
 import { readingWords, type StepTold } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { readingText, t } from '../words.ts';
 
 const SHOWN = 24;
+
+const WAITS: readonly { readonly key: string; readonly action: Action }[] = [
+  { key: 'wait15', action: { name: 'wait', seconds: 15 } },
+  { key: 'wait300', action: { name: 'wait', seconds: 300 } },
+  { key: 'watch', action: { name: 'watch', seconds: 0 } },
+];
 
 interface Props {
   readonly bench: Bench;
@@ -13,6 +21,7 @@ interface Props {
 /** The last steps with what they read, the way to a hint where there is one, and the ways to let time pass. */
 export function Strip({ bench, onHint }: Props) {
   const { told } = bench;
+  const marks = useMarks();
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => {
     if (list.current !== null) list.current.scrollLeft = list.current.scrollWidth;
@@ -34,15 +43,11 @@ export function Strip({ bench, onHint }: Props) {
         </button>
       )}
       <fieldset class="strip-waits" aria-label={t('app:strip.waits')}>
-        <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 15 })}>
-          {t('app:strip.wait15')}
-        </button>
-        <button type="button" class="button" onClick={() => bench.act({ name: 'wait', seconds: 300 })}>
-          {t('app:strip.wait300')}
-        </button>
-        <button type="button" class="button" onClick={() => bench.act({ name: 'watch', seconds: 0 })}>
-          {t('app:strip.watch')}
-        </button>
+        {WAITS.map(({ key, action }) => (
+          <button key={key} type="button" class="button" data-marked={marks.does(action)} onClick={() => bench.act(action)}>
+            {t(`app:strip.${key}`)}
+          </button>
+        ))}
       </fieldset>
     </footer>
   );

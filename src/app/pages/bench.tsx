@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import '../css/bench.css';
 import { CoachPanel, useCoach } from '../bench/coach.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
@@ -20,7 +20,12 @@ import { TicketDialog } from '../bench/ticket-dialog.tsx';
 import { Tools } from '../bench/tools.tsx';
 import { useLeads } from '../bench/use-leads.ts';
 import { useSounds } from '../bench/use-sounds.ts';
+import { CautionCard, CautionStrip } from '../cautions/caution-panel.tsx';
+import { useCautions } from '../cautions/use-cautions.ts';
 import { engineFor } from '../engine/engine.ts';
+import { MarksProvider, marksFor } from '../guided/marks.ts';
+import { GuidePanel } from '../guided/panel.tsx';
+import { useGuide } from '../guided/use-guide.ts';
 import { Elsewhere } from '../keeping/elsewhere.tsx';
 import { useHold } from '../keeping/hold.ts';
 import { findTicket, rigOf } from '../library.ts';
@@ -114,6 +119,12 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
   const coach = useCoach(bench);
   const leads = useLeads(bench);
   const heard = useSounds(bench.view);
+  const { guide, offered, take } = useGuide(bench);
+  const cautions = useCautions(bench.view);
+  const marks = useMemo(
+    () => marksFor(guide?.action, { kind, held: leads.held, tool: leads.tool, sheet }),
+    [guide, kind, leads.held, leads.tool, sheet],
+  );
   const choose = (next: BenchKind) => {
     setKind(next);
     keepHabit('bench', next);
@@ -121,51 +132,63 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
   // A walk or a picked lead goes on at the bench: the sheet that covered it on a small screen makes room.
   useEffect(() => setSheet(undefined), [bench.view.place, leads.held]);
   return (
-    <div class="bench" data-sheet={sheet} data-kind={kind} data-coached={coach !== undefined}>
-      <BenchHead
-        bench={bench}
-        kind={kind}
-        onKind={choose}
-        onTicket={() => setDialog('ticket')}
-        onName={() => setDialog('naming')}
-      />
-      <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
-        <House bench={bench} />
-        <Notebook told={bench.told} />
-        <SoundSwitch heard={heard} />
-      </aside>
-      <main class="work" id="work">
-        <Notes bench={bench} />
-        {bench.view.phase === 'named' && <ProveBar bench={bench} />}
-        {onRestart !== undefined && <FreeBar bench={bench} onRestart={onRestart} />}
-        {kind === 'drawn' ? (
-          <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
-        ) : (
-          <ListBench bench={bench} leads={leads} />
-        )}
-        <Captions heard={heard} />
-        <LeadPicker bench={bench} leads={leads} />
-      </main>
-      <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
-        <MeterPanel bench={bench} leads={leads} />
-        {coach !== undefined && <CoachPanel coach={coach} />}
-        {kind === 'drawn' && <Tools leads={leads} />}
-      </aside>
-      <MeterDock
-        bench={bench}
-        leads={leads}
-        coach={coach}
-        sheet={sheet}
-        onSheet={(next) => setSheet(next === sheet ? undefined : next)}
-      />
-      <Strip bench={bench} onHint={() => setDialog('hint')} />
-      {dialog === 'naming' && <NamingDialog bench={bench} onDone={() => setDialog(undefined)} />}
-      {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
-      {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
-      <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
-        {bench.said}
-      </p>
-    </div>
+    <MarksProvider value={marks}>
+      <div class="bench" data-sheet={sheet} data-kind={kind} data-coached={coach !== undefined}>
+        <BenchHead
+          bench={bench}
+          kind={kind}
+          onKind={choose}
+          onTicket={() => setDialog('ticket')}
+          onName={() => setDialog('naming')}
+        />
+        <div class="bench-over">
+          {cautions.due !== undefined && <CautionStrip caution={cautions.due} onRead={cautions.read} />}
+          {guide !== undefined && <GuidePanel guide={guide} far={kind === 'list'} onLeave={() => take(false)} />}
+        </div>
+        <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
+          <House bench={bench} />
+          {cautions.due !== undefined && <CautionCard caution={cautions.due} onRead={cautions.read} />}
+          <Notebook told={bench.told} />
+          <SoundSwitch heard={heard} />
+          {offered && guide === undefined && (
+            <button type="button" class="button small" onClick={() => take(true)}>
+              {t('guided:takeUp')}
+            </button>
+          )}
+        </aside>
+        <main class="work" id="work">
+          {bench.view.phase === 'named' && <ProveBar bench={bench} />}
+          {onRestart !== undefined && <FreeBar bench={bench} onRestart={onRestart} />}
+          <Notes bench={bench} />
+          {kind === 'drawn' ? (
+            <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
+          ) : (
+            <ListBench bench={bench} leads={leads} />
+          )}
+          <Captions heard={heard} />
+          <LeadPicker bench={bench} leads={leads} />
+        </main>
+        <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
+          <MeterPanel bench={bench} leads={leads} />
+          {coach !== undefined && <CoachPanel coach={coach} />}
+          {kind === 'drawn' && <Tools leads={leads} />}
+        </aside>
+        <MeterDock
+          bench={bench}
+          leads={leads}
+          coach={coach}
+          sheet={sheet}
+          onSheet={(next) => setSheet(next === sheet ? undefined : next)}
+        />
+        <Strip bench={bench} onHint={() => setDialog('hint')} />
+        {dialog === 'naming' && <NamingDialog bench={bench} guide={guide} onDone={() => setDialog(undefined)} />}
+        {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
+        {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
+        <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
+          {bench.said}
+        </p>
+      </div>
+    </MarksProvider>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import '../css/debrief.css';
+import '../css/guided-ends.css';
 import '../css/pages.css';
 import '../css/print.css';
 import type { Debrief, JudgedStep } from '../../score/debrief.ts';
@@ -8,7 +9,8 @@ import { ScoreLines } from '../debrief/score-lines.tsx';
 import { StepBody, wordsOf } from '../debrief/step-body.tsx';
 import { TreeFold } from '../debrief/tree.tsx';
 import { type Reviewed, useDebrief } from '../debrief/use-debrief.ts';
-import { findTicket, rigOf, ticketAfter } from '../library.ts';
+import { isGuided } from '../guided/choice.ts';
+import { findTicket, rigOf, ticketAfter, tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { stepWords } from '../step-words.ts';
@@ -54,8 +56,11 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
   );
 }
 
+/** After the guide the board begins at its first ticket; else the next one follows. */
+const nextTicket = (ticket: Ticket) => (isGuided(ticket.id) ? tickets[0] : ticketAfter(ticket.id));
+
 function Onward({ ticket }: { readonly ticket: Ticket }) {
-  const next = ticketAfter(ticket.id);
+  const next = nextTicket(ticket);
   return (
     <nav class="onward">
       <a class="button" href={hrefOf('ticket', ticket.id)}>
@@ -147,6 +152,15 @@ function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: numb
           <span>{t('app:debrief.of', { of: 100 })}</span>
         </p>
       </div>
+      {isGuided(ticket.id) && (
+        <p class="guided-end">
+          {t('guided:end', {
+            start: debrief.suspectsAtStart,
+            end: judged.at(-1)?.left ?? debrief.suspectsAtStart,
+            next: t(`ticket:${nextTicket(ticket)?.id}.title`),
+          })}
+        </p>
+      )}
       <div class="debrief-body">
         <section class="debrief-chart" aria-labelledby="chart-title">
           <h2 id="chart-title">{t('app:debrief.chart.title')}</h2>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import { board, type Listed } from '../board.ts';
+import { GuidedStart } from '../guided/start.tsx';
 import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
@@ -25,6 +26,7 @@ export function HomePage() {
           <h1 tabIndex={-1}>{t('app:home.headline')}</h1>
           <p class="lead">{t('app:home.what')}</p>
           <p>{t('app:home.how')}</p>
+          <GuidedStart />
         </div>
         <section class="home-board" aria-labelledby="tickets-title">
           <h2 id="tickets-title">{t('app:home.tickets')}</h2>

@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import type { Ticket } from '../../scenario/ticket.ts';
+import { keepGuided } from '../guided/choice.ts';
+import { GUIDED_TICKET } from '../guided/facts.ts';
 import { findTicket } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
@@ -51,9 +53,16 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
                 </button>
               </>
             ) : (
-              <a class="button act" href={hrefOf('bench', id)}>
-                {t('app:ticket.begin')}
-              </a>
+              <>
+                <a class="button act" href={hrefOf('bench', id)} onClick={() => id === GUIDED_TICKET && keepGuided(false)}>
+                  {t('app:ticket.begin')}
+                </a>
+                {id === GUIDED_TICKET && (
+                  <a class="button" href={hrefOf('bench', id)} onClick={() => keepGuided(true)}>
+                    {t('guided:begin')}
+                  </a>
+                )}
+              </>
             )}
           </div>
           <Cautions />
