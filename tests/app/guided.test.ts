@@ -3,7 +3,7 @@ import { GUIDED_TICKET } from '../../src/app/guided/facts.ts';
 import { type Guide, guideAt, IDEAS } from '../../src/app/guided/ideas.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { type Attempt, perform, refusalOf, viewOf } from '../../src/attempt/attempt.ts';
-import { callProved } from '../../src/score/proof.ts';
+import { proofOf } from '../../src/score/proof.ts';
 import { debriefOf } from '../../src/score/score.ts';
 import { anyAction } from '../attempt/wander.ts';
 import { randomNumbers } from '../circuit/random-network.ts';
@@ -117,7 +117,7 @@ describe('who goes another way', () => {
     expect(guideOf(attempt)?.id).toBe('blower');
     // The compressor was heard while the fault was named beside it.
     expect(follow(attempt)).toEqual(['blower', 'close']);
-    expect(callProved(attempt)).toBe(true);
+    expect(proofOf(attempt).proved).toBe(true);
   });
 });
 
@@ -136,7 +136,7 @@ describe('who wanders', () => {
       }
       const last = follow(attempt).at(-1);
       expect(['close', 'aside']).toContain(last);
-      if (last === 'close') expect(callProved(attempt)).toBe(true);
+      if (last === 'close') expect(proofOf(attempt).proved).toBe(true);
     },
   );
 });
