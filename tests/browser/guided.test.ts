@@ -15,6 +15,7 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 const guide = (page: Page) => page.getByTestId('guide');
+const soon = <T>(get: () => Promise<T>) => expect.poll(get, { timeout: 10_000 });
 const steps = async (page: Page) => Number(await page.getByTestId('steps').textContent());
 
 /** What is marked on the page and can be seen; in a window over the bench only what is in it. */
@@ -77,17 +78,16 @@ test('on a phone, by touch: from the one orange way in to the debrief, pressing 
     }
     const before = `${await steps(page)} ${await page.locator('body').innerHTML()}`;
     await tapMarked(page);
-    if (idea !== 'close')
-      await expect.poll(async () => `${await steps(page)} ${await page.locator('body').innerHTML()}`).not.toBe(before);
+    if (idea !== 'close') await soon(async () => `${await steps(page)} ${await page.locator('body').innerHTML()}`).not.toBe(before);
   }
   expect(ideas).toEqual(['furnace', 'volts', 'red', 'black', 'look', 'name', 'repair', 'outdoor', 'close']);
   await page.getByTestId('total').waitFor({ timeout: 60_000 });
   expect(Number(await page.getByTestId('total').textContent())).toBeGreaterThanOrEqual(90);
-  await expect.poll(() => page.locator('.guided-end').textContent()).toContain(t('ticket:warmUpstairs.title'));
+  await soon(() => page.locator('.guided-end').textContent()).toContain(t('ticket:warmUpstairs.title'));
   // Who has finished a ticket is no newcomer: the guide is still there, and no longer the one thing to do.
   await page.goto(inject('address'));
   await page.locator('.guided-start .button').waitFor();
-  await expect.poll(() => page.locator('.ticket-best', { hasText: '100' }).count()).toBe(1);
+  await soon(() => page.locator('.ticket-best', { hasText: '100' }).count()).toBe(1);
   expect(await page.locator('.guided-start .act').count()).toBe(0);
   await close();
 });
@@ -127,11 +127,11 @@ test('on a laptop, by keyboard on the list bench: the same way to the same end, 
       const before = await steps(page);
       await page.getByRole('button', { name: t('guided:goThere'), exact: true }).focus();
       await page.keyboard.press('Enter');
-      expect(await page.evaluate(() => document.activeElement?.getAttribute('data-marked'))).toBe('true');
+      await soon(() => page.evaluate(() => document.activeElement?.getAttribute('data-marked'))).toBe('true');
       expect(await steps(page)).toBe(before);
     } else await tabToMarked(page);
     await pressMarked(page);
-    if (idea !== 'name' && idea !== 'close') await expect.poll(() => guide(page).getAttribute('data-idea')).not.toBe(idea);
+    if (idea !== 'name' && idea !== 'close') await soon(() => guide(page).getAttribute('data-idea')).not.toBe(idea);
   }
   expect(ideas).toEqual(['furnace', 'volts', 'red', 'black', 'look', 'name', 'repair', 'outdoor', 'close']);
   await page.getByTestId('total').waitFor({ timeout: 60_000 });
@@ -169,7 +169,7 @@ test('left, the guide is gone from the bench; taken up again it goes on from whe
   await page.locator('.guided-start .act').click();
   await page.locator('.drawn-wait').waitFor({ state: 'detached' });
   await marked(page).first().click();
-  await expect.poll(() => guide(page).getAttribute('data-idea')).toBe('volts');
+  await soon(() => guide(page).getAttribute('data-idea')).toBe('volts');
   await page.getByRole('button', { name: t('guided:leave'), exact: true }).click();
   expect(await guide(page).count()).toBe(0);
   expect(await page.locator('[data-marked], .drawn-mark').count()).toBe(0);
@@ -180,7 +180,7 @@ test('left, the guide is gone from the bench; taken up again it goes on from whe
   await page.getByRole('button', { name: t('guided:takeUp'), exact: true }).click();
   expect(await guide(page).getAttribute('data-idea')).toBe('red');
   await page.reload();
-  await expect.poll(() => guide(page).getAttribute('data-idea')).toBe('red');
+  await soon(() => guide(page).getAttribute('data-idea')).toBe('red');
   await close();
 });
 
