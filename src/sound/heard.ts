@@ -39,6 +39,8 @@ export function strikesBetween(before: BenchView | undefined, after: BenchView):
   if (before === undefined || before.place !== after.place || before.ticket !== after.ticket) return [];
   const was = new Map(before.parts.map((part) => [part.id, part]));
   const names = new Set<SoundName>();
+  for (const lead of ['red', 'black'] as const)
+    if (after.meter[lead] !== undefined && after.meter[lead] !== before.meter[lead]) names.add('seat');
   for (const part of after.parts) {
     const signs = STRIKES[part.kind];
     if (signs === undefined) continue;

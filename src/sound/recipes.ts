@@ -14,6 +14,7 @@ export const SOUND_NAMES = [
   'condenserFan',
   'condenserFanHum',
   'gasValve',
+  'seat',
 ] as const;
 export type SoundName = (typeof SOUND_NAMES)[number];
 
@@ -162,4 +163,6 @@ export const RECIPES: Readonly<Record<SoundName, Recipe>> = {
       ),
   },
   gasValve: { loops: false, volume: 0.6, samples: () => strike(0.1, 83, 900, 70, 0.7) },
+  // A probe's tip on a screw or blade: short, light and high.
+  seat: { loops: false, volume: 0.3, samples: () => strike(0.035, 97, 4200, 190, 0.5) },
 };

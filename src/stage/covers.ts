@@ -1,3 +1,4 @@
+import type { CoverView } from '../attempt/view.ts';
 import { bushing, louvre } from './hardware.ts';
 import { type Box, disc, downward, fillBox, lifted, line, type Pen, strokeBox } from './pen.ts';
 import type { CoverLook, PlaceLook } from './place.ts';
@@ -46,6 +47,12 @@ export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
     disc(pen, x, y, 5, MATERIAL.steel);
     line(pen, [x - 3, y - 3, x + 3, y + 3], MATERIAL.steelDark, 1.4);
   }
+}
+
+/** Where a cover that has been taken off leans, scene units; the place says where there is room. */
+export function leaningBox(cover: CoverView, index: number, look: PlaceLook): Box {
+  const { x, y, width, height } = cover.at;
+  return look.lean?.[index] ?? { x: x - 20, y: y + height * 0.6, width: width * 0.25, height: height * 0.4 };
 }
 
 /** Grommets and conduit ends of a place, where wires come and go. */

@@ -1,11 +1,12 @@
 import type { BenchView, PartView } from '../attempt/view.ts';
-import { drawCavity, drawHoles, drawLid } from './covers.ts';
+import { drawCavity, drawHoles, drawLid, leaningBox } from './covers.ts';
 import type { Words } from './face.ts';
 import { faceOf } from './faces.ts';
 import { plate, screw, sleeve, tag } from './hardware.ts';
 import { regionValues } from './hints.ts';
 import { drawLabels } from './labels.ts';
 import { type Scene, spotOf } from './layout.ts';
+import type { Seating } from './motion.ts';
 import { type Box, fillBox, letter, type Pen, ring, wrapped } from './pen.ts';
 import type { Caption } from './place.ts';
 import type { PlacedPart, Run } from './placed.ts';
@@ -103,6 +104,9 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   look.backdrop(pen, bounds);
   for (const cover of scene.covers) drawCavity(pen, cover.at);
   drawHoles(pen, look);
+  scene.covers.forEach((cover, index) => {
+    if (cover.open) drawLid(pen, leaningBox(cover, index, look), look.coverLook);
+  });
   const over = scene.parts.filter((part) => part.face.over === true);
   const on = scene.parts.filter((part) => part.face.onCover === true);
   const plainParts = scene.parts.filter((part) => !over.includes(part) && !on.includes(part));
@@ -153,6 +157,7 @@ export function paintHand(
   held: Lead | undefined,
   pointer: Spot | undefined,
   clip: string | undefined,
+  seating: (lead: Lead) => Seating | undefined = () => undefined,
 ): void {
   for (const jumper of view.jumpers) {
     const from = spotOf(scene, jumper.from);
@@ -176,15 +181,12 @@ export function paintHand(
     if (lead === held) {
       const tip = pointer ?? { x: here.tip.x, y: here.tip.y - 14 };
       drawLead(pen, lead, tip, pointer === undefined ? here.way : probeWay(tip, 628), edgeOf(bounds, lead));
-    } else
-      drawLead(
-        pen,
-        lead,
-        here.tip,
-        here.way,
-        here.rested ? { x: edgeOf(bounds, lead).x, y: here.tip.y + 2 } : edgeOf(bounds, lead),
-        here.rested,
-      );
+    } else {
+      const { lift = 0, sway = 0 } = seating(lead) ?? {};
+      const tip = { x: here.tip.x + here.way.x * lift, y: here.tip.y + here.way.y * lift };
+      const edge = here.rested ? { x: edgeOf(bounds, lead).x, y: tip.y + 2 } : edgeOf(bounds, lead);
+      drawLead(pen, lead, tip, here.way, edge, here.rested, sway);
+    }
   }
 }
 

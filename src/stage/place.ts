@@ -31,5 +31,7 @@ export interface PlaceLook {
   readonly joins: readonly Join[];
   /** Where the tags stand that put opened covers back, in the order of the place's covers. */
   readonly tags?: readonly Spot[];
+  /** Where covers that are off lean, in the order of the place's covers. */
+  readonly lean?: readonly Box[];
   captions?(view: BenchView): readonly Caption[];
 }

@@ -6,7 +6,9 @@ import { listen } from './gestures.ts';
 import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
 import { focusOf, type Scene, sceneOf } from './layout.ts';
+import { lettersReady } from './letters.ts';
 import { markOf } from './mark.ts';
+import { createFollowing, type Following } from './motion.ts';
 import { createMovers, type Movers } from './moving.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import type { Box } from './pen.ts';
@@ -14,7 +16,7 @@ import { hasHardwareWebGL } from './renderer.ts';
 import { hostBox, opening, paintedBounds, panned, type Sight, sceneSpot, shown, toggled, zoomed } from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
 import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
-import { COLOURS, FAMILIES } from './tokens.ts';
+import { COLOURS } from './tokens.ts';
 import type { Spot } from './wires.ts';
 
 export interface StageOptions {
@@ -45,21 +47,6 @@ const MOST_DENSITY = 2;
 /** Frames that the loop stays awake after the last change. */
 const QUIET_FRAMES = 4;
 
-/** Waits for the letters, but not for long: the bench comes up with what stands in for them. */
-async function lettersReady(): Promise<void> {
-  const faces = [
-    `600 14px ${FAMILIES.display}`,
-    `400 14px ${FAMILIES.text}`,
-    `600 14px ${FAMILIES.text}`,
-    `700 14px ${FAMILIES.mono}`,
-  ];
-  const loaded = Promise.all(faces.map((face) => document.fonts.load(face)));
-  const late = new Promise((resolve) => {
-    setTimeout(resolve, 1500);
-  });
-  await Promise.race([loaded, late]).catch(() => undefined);
-}
-
 /** Puts the drawn bench into `host` and gives the handle by which views reach it. */
 export async function mountStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   await lettersReady();
@@ -77,7 +64,9 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   let hint: { readonly spot: Spot; readonly ring: boolean; readonly words: string } | undefined;
   let pointed: Action | undefined;
   let quiet = 0;
-  let sheets: { readonly still: Surface; readonly hand: Surface; readonly movers: Movers } | undefined;
+  let sheets:
+    | { readonly still: Surface; readonly hand: Surface; readonly movers: Movers; readonly following: Following }
+    | undefined;
 
   const game = new Game({
     type: hasHardwareWebGL() ? WEBGL : CANVAS,
@@ -103,7 +92,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     const bounds = paintedBounds(size().width, size().height);
     const [drawn, seen] = [scene, view];
     sheets.hand.paint(bounds, density(), (pen) => {
-      paintHand(pen, drawn, seen, bounds, grip.lead, pointer, grip.clip);
+      paintHand(pen, drawn, seen, bounds, grip.lead, pointer, grip.clip, sheets?.following.seating);
       if (hint !== undefined) paintHint(pen, hint.spot, hint.ring, hint.words, bounds);
     });
     wake();
@@ -159,12 +148,17 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
             still: createSurface(bench, 'still', 0),
             hand: createSurface(bench, 'hand', 2),
             movers: createMovers(bench, options.reducedMotion),
+            following: createFollowing(createSurface(bench, 'moving', 3), options.reducedMotion),
           };
           resolve();
         },
         update: (time: number) => {
           sheets?.movers.place(time / 1000);
-          quiet += 1;
+          const { width, height } = size();
+          const seen = { x: sight.left, y: sight.top, width: width / sight.unit, height: height / sight.unit };
+          const follows = sheets?.following.place(time, seen) === true;
+          if (follows && (['red', 'black'] as const).some((lead) => sheets?.following.seating(lead))) paintHandNow();
+          quiet = follows ? 0 : quiet + 1;
           if (quiet > QUIET_FRAMES && sheets?.movers.count() === 0) game.loop.sleep();
         },
       }),
@@ -197,9 +191,12 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     if (!same || grip.lead !== undefined || grip.clip !== undefined) paintHandNow();
   };
 
+  const skip = (): void => sheets?.following.end();
+  document.addEventListener('keydown', skip);
   let heldBefore = false;
   const ignore = listen(game.canvas, {
     down(host_) {
+      skip();
       if (scene === undefined || view === undefined) return false;
       const at = sceneSpot(sight, host_);
       pointer = at;
@@ -261,6 +258,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     show(next) {
       const bodyOf = (each: BenchView | undefined) => each?.parts.find((part) => part.body !== undefined)?.body;
       const moved = view?.place !== next.place || bodyOf(view) !== bodyOf(next);
+      sheets?.following.follow(view, next);
       view = next;
       if (moved) {
         const { width, height } = size();
@@ -292,6 +290,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     destroy() {
       clearTimeout(repaint);
       ignore();
+      document.removeEventListener('keydown', skip);
       resized.disconnect();
       game.loop.wake();
       game.destroy(true);

@@ -73,10 +73,12 @@ const LEAD: Readonly<Record<Lead, { readonly grip: string; readonly band: string
 };
 
 /** A test probe with its tip at `tip`, lying `way`, and its cable hanging to `edge`. */
-export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot, rested = false): void {
+export function drawLead(pen: Pen, lead: Lead, tip: Spot, way: Spot, edge: Spot, rested = false, sway = 0): void {
   const look = LEAD[lead];
   const back = { x: tip.x + way.x * PROBE_LENGTH, y: tip.y + way.y * PROBE_LENGTH };
-  strokeWire(pen, sampled(rested ? restCurve(back, edge) : leadCurve(back, way, edge), 32), look.cable, 9);
+  const [from, down, across, to] = rested ? restCurve(back, edge) : leadCurve(back, way, edge);
+  const hung = [from, { x: down.x + sway, y: down.y }, { x: across.x + sway * 0.6, y: across.y + sway * 0.3 }, to] as const;
+  strokeWire(pen, sampled(hung, 32), look.cable, 9);
   pen.save();
   pen.translate(tip.x, tip.y);
   pen.rotate(Math.atan2(way.y, way.x) - Math.PI / 2);

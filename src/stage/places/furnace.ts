@@ -13,6 +13,10 @@ export const furnace: PlaceLook = {
   coverLook: 'enamel',
   harness: true,
   wireWidth: 5,
+  lean: [
+    { x: 4, y: 470, width: 150, height: 140 },
+    { x: 16, y: 486, width: 150, height: 134 },
+  ],
   tags: [
     { x: 10, y: 500 },
     { x: 10, y: 546 },

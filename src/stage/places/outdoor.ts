@@ -10,6 +10,10 @@ export const outdoor: PlaceLook = {
   coverLook: 'louvred',
   harness: true,
   wireWidth: 6,
+  lean: [
+    { x: 6, y: 398, width: 92, height: 150 },
+    { x: 22, y: 424, width: 134, height: 182 },
+  ],
   tags: [
     { x: 12, y: 26 },
     { x: 12, y: 70 },

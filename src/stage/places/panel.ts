@@ -6,6 +6,7 @@ import { FOOT, ledge, right, wall } from './walls.ts';
 /** The basement wall with the electrical panel. */
 export const panel: PlaceLook = {
   coverLook: 'grey',
+  lean: [{ x: 672, y: 322, width: 122, height: 296 }],
   tags: [{ x: 156, y: 606 }],
   harness: true,
   wireWidth: 8,
