@@ -55,8 +55,8 @@ const BLOWER: Shape = {
     letter: { dx: 19, dy: 0, align: 'left', most: 60, dark: true },
   }),
 };
-const BLOWER_WHEEL = rotor('blowerWheel', 34, (pen) => {
-  wheel(pen, 34, 18);
+const BLOWER_WHEEL = rotor('blowerWheel', 31, (pen) => {
+  wheel(pen, 31, 18);
 });
 
 /** The blower: its wheel in the housing, its speeds on the left. */
@@ -64,17 +64,17 @@ export const blower: Face = {
   shape: fixed(BLOWER),
   draw(pen, part) {
     shell(pen, { x: 6, y: 22, width: 130, height: 180 }, 'steel', 5, 26);
-    disc(pen, 90, 156, 42, MATERIAL.hole);
-    ring(pen, 90, 156, 42, MATERIAL.steelDark, 2);
-    still(pen, BLOWER_WHEEL, 90, 156);
+    disc(pen, 97, 156, 38, MATERIAL.hole);
+    ring(pen, 97, 156, 38, MATERIAL.steelDark, 2);
+    still(pen, BLOWER_WHEEL, 97, 156);
     const heard = part.signs.running;
-    if (heard === 'hum') soundArcs(pen, 90, 156, 44, true);
-    else if (shaftMotion(heard, 1) !== undefined) turnArrow(pen, 90, 156, 38.5, heard === 'heat' ? 1 : 2);
+    if (heard === 'hum') soundArcs(pen, 97, 156, 40, true);
+    else if (shaftMotion(heard, 1) !== undefined) turnArrow(pen, 97, 156, 35.5, heard === 'heat' ? 1 : 2);
     blades(pen, BLOWER);
   },
   moving(part) {
     const motion = shaftMotion(part.signs.running, part.signs.running === 'heat' ? 2.2 : 3);
-    return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 90, y: 156, motion }];
+    return motion === undefined ? [] : [{ ...BLOWER_WHEEL, x: 97, y: 156, motion }];
   },
 };
 
