@@ -109,6 +109,19 @@ function brought(sight: Sight, box: Box, width: number, height: number): Sight {
   return panned(sight, shift(x, across, width), shift(y, down, height), width, height);
 }
 
+/** Whether all of the scene's width and height is in sight. */
+export function isWhole(sight: Sight, width: number, height: number): boolean {
+  return sight.unit <= wholeUnit(width, height) * 1.001;
+}
+
+/** Smaller than this, terminals a thumb apart in the scene are less than half a thumb apart on the screen. */
+const TOO_SMALL = 0.6;
+
+/** What a press that met nothing does on a screen too small to hit: comes close to the spot. Undefined where it is large enough. */
+export function nearer(sight: Sight, about: Spot, width: number, height: number): Sight | undefined {
+  return sight.unit < TOO_SMALL ? zoomed(sight, LEGIBLE / sight.unit, about, width, height) : undefined;
+}
+
 /** What a double press does: close enough to read about that spot, or back to the whole scene. */
 export function toggled(sight: Sight, about: Spot, width: number, height: number): Sight {
   const least = wholeUnit(width, height);

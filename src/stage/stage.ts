@@ -1,7 +1,7 @@
-import { CANVAS, Game, Scene as PhaserScene, Scale, WEBGL } from 'phaser';
+import { Scene as PhaserScene } from 'phaser';
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
-import type { Words } from './face.ts';
+import { createGame } from './game.ts';
 import { listen } from './gestures.ts';
 import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
@@ -10,27 +10,26 @@ import { lettersReady } from './letters.ts';
 import { markOf } from './mark.ts';
 import { createFollowing, type Following } from './motion.ts';
 import { createMovers, type Movers } from './moving.ts';
+import type { StageOptions } from './options.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import type { Box } from './pen.ts';
-import { hasHardwareWebGL } from './renderer.ts';
-import { hostBox, opening, paintedBounds, panned, type Sight, sceneSpot, shown, toggled, zoomed } from './sight.ts';
+import {
+  hostBox,
+  isWhole,
+  nearer,
+  opening,
+  paintedBounds,
+  panned,
+  type Sight,
+  sceneSpot,
+  shown,
+  toggled,
+  whole,
+  zoomed,
+} from './sight.ts';
 import { createSurface, type Surface } from './surface.ts';
 import { type Lead, leadAt, leadUnder, type StageTool } from './targets.ts';
-import { COLOURS } from './tokens.ts';
 import type { Spot } from './wires.ts';
-
-export interface StageOptions {
-  readonly t: Words;
-  readonly reducedMotion: boolean;
-  /** Something was done by hand: whoever gets it decides what comes of it and shows the next view. */
-  onAction(action: Action): void;
-  /** A sentence for the screen reader and the status line: why a press did nothing. */
-  announce?(words: string): void;
-  /** A lead was picked up or put down here. */
-  onHold?(lead: Lead | undefined): void;
-  /** Where what `point` was given is done, in CSS pixels of the host, whenever that changes; undefined when not in this scene. */
-  onMark?(box: Box | undefined): void;
-}
 
 /** The drawn bench. It decides nothing and may be thrown away at any moment. */
 export interface Stage {
@@ -39,6 +38,8 @@ export interface Stage {
   tool(tool: StageTool): void;
   /** Brings the spot where an action is done by hand into sight and tells it to `onMark`; nothing is done by it. */
   point(action: Action | undefined): void;
+  /** Shows the whole place. */
+  whole(): void;
   destroy(): void;
 }
 
@@ -68,18 +69,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     | { readonly still: Surface; readonly hand: Surface; readonly movers: Movers; readonly following: Following }
     | undefined;
 
-  const game = new Game({
-    type: hasHardwareWebGL() ? WEBGL : CANVAS,
-    parent: host,
-    width: size().width * pixels(),
-    height: size().height * pixels(),
-    backgroundColor: COLOURS.ground,
-    banner: false,
-    audio: { noAudio: true },
-    input: { mouse: false, touch: false, keyboard: false, gamepad: false },
-    disableContextMenu: false,
-    scale: { mode: Scale.NONE, zoom: 1 / pixels() },
-  });
+  const game = createGame(host, size(), pixels());
 
   const wake = (): void => {
     quiet = 0;
@@ -124,6 +114,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     const camera = game.scene.getScene<PhaserScene>('bench').cameras.main;
     const zoom = sight.unit * pixels();
     camera.setOrigin(0, 0).setZoom(zoom).setScroll(sight.left, sight.top);
+    options.onSight?.(isWhole(sight, size().width, size().height));
     tellMark();
     wake();
   };
@@ -218,7 +209,14 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
       if (dragging && !heldBefore) {
         // Picked up by this very press: a drag puts it down here, a click keeps it in hand.
         if (moved) follow(putLead(grip, scene, view, at, sight.unit));
-      } else if (!moved || dragging) follow(press(grip, scene, view, at, sight.unit));
+      } else if (!moved || dragging) {
+        const outcome = press(grip, scene, view, at, sight.unit);
+        follow(outcome);
+        // What is too small to hit is brought closer by the press that missed it.
+        const { width, height } = size();
+        const closer = outcome.kind === 'say' && !dragging ? nearer(sight, host_, width, height) : undefined;
+        if (closer !== undefined) look(closer);
+      }
     },
     pan(dx, dy) {
       look(panned(sight, dx, dy, size().width, size().height));
@@ -286,6 +284,9 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     point(action) {
       pointed = action;
       bringMark();
+    },
+    whole() {
+      look(whole(size().width, size().height));
     },
     destroy() {
       clearTimeout(repaint);

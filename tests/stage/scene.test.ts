@@ -6,7 +6,19 @@ import { sceneOf, spotOf } from '../../src/stage/layout.ts';
 import { isLit, poseOf } from '../../src/stage/moving.ts';
 import { isSoftware } from '../../src/stage/renderer.ts';
 import { shortestJoin } from '../../src/stage/runs.ts';
-import { kept, opening, paintedBounds, panned, sceneSpot, toggled, whole, wholeUnit, zoomed } from '../../src/stage/sight.ts';
+import {
+  isWhole,
+  kept,
+  nearer,
+  opening,
+  paintedBounds,
+  panned,
+  sceneSpot,
+  toggled,
+  whole,
+  wholeUnit,
+  zoomed,
+} from '../../src/stage/sight.ts';
 import { distanceTo, leadCurve, PROBE_LENGTH, pointOn, probeWay, sampled, wireCurve } from '../../src/stage/wires.ts';
 import { start, take } from '../scenario/shipped.ts';
 
@@ -104,6 +116,16 @@ describe('the sight', () => {
     const far = panned(zoomed(opening(390, 500), 2, { x: 0, y: 0 }, 390, 500), -99_999, -99_999, 390, 500);
     expect(far.left + 390 / far.unit).toBeCloseTo(bounds.x + bounds.width);
     expect(kept({ unit: 0.01, left: 0, top: 0 }, 390, 500).unit).toBeCloseTo(wholeUnit(390, 500));
+  });
+
+  test('a press that misses on a screen too small to hit comes closer about its spot, and not on a large one', () => {
+    const small = whole(390, 555);
+    const about = { x: 120, y: 300 };
+    const close = nearer(small, about, 390, 555);
+    expect(isWhole(small, 390, 555)).toBe(true);
+    expect(close !== undefined && isWhole(close, 390, 555)).toBe(false);
+    expect(close?.unit).toBeGreaterThan(1);
+    expect(nearer(whole(798, 648), about, 798, 648)).toBeUndefined();
   });
 
   test('a double press reads closer, the next one shows the whole again', () => {

@@ -23,6 +23,7 @@ type Stage = Awaited<ReturnType<typeof import('../../stage/stage.ts').mountStage
 export function DrawnBench({ bench, leads, onList }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage>();
+  const [whole, setWhole] = useState(true);
   const [failed, setFailed] = useState(false);
   /** Why the last press did nothing. */
   const [told, setTold] = useState('');
@@ -44,6 +45,7 @@ export function DrawnBench({ bench, leads, onList }: Props) {
         onAction: (action) => latest.current.bench.act(action),
         onHold: (lead) => latest.current.leads.pick(lead),
         onMark: setMark,
+        onSight: setWhole,
         announce: (words) => {
           latest.current.bench.say(words);
           setTold(words);
@@ -75,6 +77,11 @@ export function DrawnBench({ bench, leads, onList }: Props) {
         </div>
       )}
       {told !== '' && bench.refused === undefined && <p class="note drawn-told">{told}</p>}
+      {stage !== undefined && !whole && (
+        <button type="button" class="button small drawn-whole" onClick={() => stage.whole()}>
+          {t('stage:sight.whole')}
+        </button>
+      )}
       {stage === undefined && (
         <p class="drawn-wait" role="status">
           {failed ? t('app:drawn.failed') : t('app:drawn.loading')}{' '}
