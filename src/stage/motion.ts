@@ -85,7 +85,7 @@ export function createFollowing(sheet: Surface, reducedMotion: boolean): Followi
       if (move === undefined) {
         if (clean) return false;
         clean = true;
-        sheet.paint(bounds, ROUGH, () => undefined);
+        sheet.drop();
         return true;
       }
       began ??= milliseconds;

@@ -5,6 +5,8 @@ import type { Box, Pen } from './pen.ts';
 export interface Surface {
   /** Wipes and paints anew. `density` is texture pixels in a scene unit. */
   paint(bounds: Box, density: number, paint: (pen: Pen) => void): void;
+  /** Takes the sheet away until it is painted again: an empty one costs as much to show as a full one. */
+  drop(): void;
 }
 
 export function createSurface(stage: PhaserScene, key: string, depth: number): Surface {
@@ -30,6 +32,11 @@ export function createSurface(stage: PhaserScene, key: string, depth: number): S
       paint(pen);
       pen.restore();
       texture.refresh();
+    },
+    drop() {
+      image?.destroy();
+      if (texture !== undefined) stage.textures.remove(texture);
+      [image, texture] = [undefined, undefined];
     },
   };
 }
