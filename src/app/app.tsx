@@ -6,14 +6,17 @@ import { isListed } from './board.ts';
 import { isLocked, leaveWhenGone } from './keeping/profile-now.ts';
 import { HomePage } from './pages/home.tsx';
 import { UnknownPage } from './pages/unknown.tsx';
+import { useLanguage } from './use-language.ts';
 import { t } from './words.ts';
 
 /** The whole page: one route at a time. All but the first are fetched when they are first asked for. */
 export function App() {
   useEffect(leaveWhenGone, []);
+  const language = useLanguage();
   if (isLocked()) return <Later ticket="" load={loadPinGate} />;
   return (
-    <Router hook={useHashLocation}>
+    // Another language is another page: whatever was put in words is put in words anew.
+    <Router key={language} hook={useHashLocation}>
       <FocusOnArrival />
       <Switch>
         <Route path="/">
@@ -24,6 +27,9 @@ export function App() {
         </Route>
         <Route path="/guide">
           <Later ticket="" load={loadGuide} />
+        </Route>
+        <Route path="/settings">
+          <Later ticket="" load={loadSettings} />
         </Route>
         <Route path="/ticket/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
@@ -85,6 +91,7 @@ const loadPinGate: Loader = async () => (await import('./pages/progress.tsx')).P
 const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).ProgressPage;
 const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuidePage;
 const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).TicketPage;
+const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).SettingsPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;

@@ -56,8 +56,20 @@ export async function startLanguage(): Promise<void> {
   document.documentElement.lang = language;
 }
 
-/** Keeps the choice and starts the page again in that language: an attempt is taken up where it was. */
-export function chooseLanguage(language: string): void {
-  keepHabit('language', language);
-  location.reload();
+/** Speaks this language from now on. Where its words cannot be fetched, all stays as it is. */
+async function speak(language: string): Promise<void> {
+  if (language === i18next.language) return;
+  const words = await wordsOf(language);
+  for (const [namespace, each] of Object.entries(words)) i18next.addResourceBundle(language, namespace, each);
+  document.documentElement.lang = language;
+  await i18next.changeLanguage(language);
 }
+
+/** Keeps the choice and speaks that language at once: an attempt is taken up where it was. */
+export async function chooseLanguage(language: string): Promise<void> {
+  keepHabit('language', language);
+  await speak(language);
+}
+
+/** Speaks the language that is kept or asked for now: after the settings were reset or read in. */
+export const takeUpLanguage = (): Promise<void> => speak(pickLanguage(habit('language', ''), navigator.languages));

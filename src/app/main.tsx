@@ -4,9 +4,9 @@ import { render } from 'preact';
 import { App } from './app.tsx';
 import { startLanguage } from './language.ts';
 import { keepOffline } from './offline/register.ts';
-import { applyTokens } from './tokens-css.ts';
+import { startSettings } from './settings.ts';
 
-applyTokens(document.documentElement);
+startSettings();
 await startLanguage();
 const host = document.getElementById('app');
 if (host !== null) render(<App />, host);

@@ -1,13 +1,14 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
+type PlainPageName = 'progress' | 'guide' | 'settings';
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 
 /**
  * Where a page is: the app lives behind the hash, so that any static server and any folder serves it. A debrief and a report may name
  * the attempt by its number; without one it is the last.
  */
-export function hrefOf(page: 'home' | 'progress' | 'guide' | TicketPageName, ticket = '', number?: number): string {
-  if (page === 'progress' || page === 'guide') return `#/${page}`;
+export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '', number?: number): string {
+  if (page === 'progress' || page === 'guide' || page === 'settings') return `#/${page}`;
   if (page === 'home') return '#/';
   return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }
@@ -15,4 +16,14 @@ export function hrefOf(page: 'home' | 'progress' | 'guide' | TicketPageName, tic
 /** Goes to a page; with `replace`, back leads to the page before this one. */
 export function go(href: string, replace = false): void {
   navigate(href.slice(1), { replace });
+}
+
+let jobNow: string | undefined;
+
+/** Where the job under way on the bench is gone back to from other pages; nothing when none was left there in this tab. */
+export const jobHref = (): string | undefined => jobNow;
+
+/** Keeps in mind, or forgets, that a bench was left from which one comes back. */
+export function rememberJob(href: string | undefined): void {
+  jobNow = href;
 }

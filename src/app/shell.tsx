@@ -1,8 +1,8 @@
 import i18next from 'i18next';
 import type { ComponentChildren } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { chooseLanguage, languages } from './language.ts';
-import { hrefOf } from './router.ts';
+import { hrefOf, jobHref } from './router.ts';
 import { t } from './words.ts';
 
 /** Our own mark: a length of bell wire between a red and a white end. */
@@ -25,25 +25,49 @@ export function Brand() {
   );
 }
 
+interface HeadProps {
+  readonly children?: ComponentChildren;
+  /** Whether the language is chosen here. */
+  readonly language?: boolean;
+}
+
 /** Header of the reading pages. */
-export function PageHead({ children }: { readonly children?: ComponentChildren }) {
+export function PageHead({ children, language = true }: HeadProps) {
+  const job = jobHref();
   return (
     <header class="page-head">
       <Brand />
+      {job !== undefined && (
+        <a class="back" href={job}>
+          {t('settings:job')}
+        </a>
+      )}
       {children}
-      <LanguageChoice />
+      {language && <LanguageChoice />}
     </header>
   );
 }
 
+/** Set while the page is put up anew in another language: the focus goes back to the choice that it was on. */
+let choosing = false;
+
 /** Each language under its own name, so that whoever cannot read this page finds theirs. */
-function LanguageChoice() {
+export function LanguageChoice() {
+  const element = useRef<HTMLSelectElement>(null);
+  useEffect(() => {
+    if (choosing) element.current?.focus();
+    choosing = false;
+  }, []);
   return (
     <select
+      ref={element}
       class="language-choice"
       aria-label={t('app:language')}
       value={i18next.language}
-      onChange={(event) => chooseLanguage(event.currentTarget.value)}
+      onChange={(event) => {
+        choosing = true;
+        void chooseLanguage(event.currentTarget.value);
+      }}
     >
       {languages.map(({ id, ownName }) => (
         <option key={id} value={id} lang={id}>

@@ -149,20 +149,36 @@ export async function readBest(ticket: string): Promise<number | undefined> {
   return typeof value === 'number' ? value : undefined;
 }
 
-/** A habit (which bench, sound on or off, single keys), remembered where the browser allows it. */
+/** Habits that the browser would not remember: they hold while the tab lives. */
+const unkeptHabits = new Map<string, string>();
+
+/** A habit (which bench, language, units), remembered where the browser allows it. */
 export function habit(name: string, otherwise: string): string {
+  const key = habitKey(profileNow(), name);
   try {
-    return localStorage.getItem(habitKey(profileNow(), name)) ?? otherwise;
+    return localStorage.getItem(key) ?? unkeptHabits.get(key) ?? otherwise;
   } catch {
-    return otherwise;
+    return unkeptHabits.get(key) ?? otherwise;
   }
 }
 
 export function keepHabit(name: string, value: string): void {
+  const key = habitKey(profileNow(), name);
   try {
-    localStorage.setItem(habitKey(profileNow(), name), value);
+    localStorage.setItem(key, value);
+    unkeptHabits.delete(key);
   } catch {
-    // A browser that remembers nothing still plays.
+    unkeptHabits.set(key, value);
+  }
+}
+
+export function forgetHabit(name: string): void {
+  const key = habitKey(profileNow(), name);
+  unkeptHabits.delete(key);
+  try {
+    localStorage.removeItem(key);
+  } catch {
+    // Nothing is remembered here.
   }
 }
 

@@ -17,7 +17,7 @@ import {
   modeFor,
   readRunningSurely,
 } from './storage.ts';
-import { t } from './words.ts';
+import { refusalText, t } from './words.ts';
 
 /** What a bench page needs of the running attempt. */
 export interface Bench {
@@ -112,7 +112,7 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
       if (loaded === undefined) return;
       const result = perform(loaded.attempt, action);
       if (!result.ok) {
-        setRefused(t(`refusal:${result.refusal.code}`, result.refusal.values));
+        setRefused(refusalText(result.refusal));
         return;
       }
       const next = viewOf(loaded.attempt);

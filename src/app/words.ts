@@ -1,9 +1,13 @@
 /** Keys and values from the rooms below, put into words: names of points and parts, steps, readings, times. */
 import i18next from 'i18next';
+import type { Refusal } from '../attempt/kind.ts';
 import type { BenchView, PartView, TerminalView } from '../attempt/view.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
+import type { Ticket } from '../scenario/ticket.ts';
+import { numberLocale } from './number-locale.ts';
+import { bareDegrees, degreeStep, temperature } from './units.ts';
 
 export type Values = Readonly<Record<string, unknown>>;
 
@@ -14,15 +18,6 @@ export function t(key: string, values: Values = {}): string {
 
 export function hasWords(key: string): boolean {
   return i18next.exists(key);
-}
-
-/**
- * How numbers are written: as in the reader's own region of the language (a Mexican writes 26.8, an Argentine 26,8), where the
- * browser tells it.
- */
-export function numberLocale(): string {
-  const asked = typeof navigator === 'undefined' ? [] : (navigator.languages ?? []);
-  return asked.find((tag) => tag.toLowerCase().split('-')[0] === i18next.language) ?? i18next.language;
 }
 
 export function number(value: number, digits = 0): string {
@@ -178,13 +173,42 @@ export function readingSpoken(reading: Reading): string {
 
 /** A control's position or value, in words. */
 export function positionName(value: string | number): string {
-  return typeof value === 'number' ? t('app:fahrenheit', { value: number(value) }) : t(`parts:position.${value}`);
+  return typeof value === 'number' ? temperature(value) : t(`parts:position.${value}`);
 }
+
+/** Signs whose number is a temperature, °F. */
+const DEGREE_SIGNS: ReadonlySet<string> = new Set(['set', 'room']);
 
 /** A sign or a change of one, in words; empty when the sign has none (a face shows it, nobody would say it). */
 export function signText(key: string, value: number | string): string {
   const exact = `parts:sign.${key}.${value}`;
   if (hasWords(exact)) return t(exact);
   const general = `parts:sign.${key}.value`;
-  return hasWords(general) ? t(general, { value: typeof value === 'number' ? number(value) : value }) : '';
+  if (!hasWords(general)) return '';
+  if (typeof value !== 'number') return t(general, { value });
+  return t(general, { value: DEGREE_SIGNS.has(key) ? temperature(value) : number(value) });
+}
+
+/** Why an action was refused. The only settings that there are, are temperatures. */
+export function refusalText(refusal: Refusal): string {
+  const { from, to } = refusal.values;
+  if (refusal.code === 'outOfRange')
+    return t('refusal:outOfRange', { from: temperature(Number(from)), to: temperature(Number(to)) });
+  if (refusal.code === 'betweenSteps') return t('refusal:betweenSteps', { step: degreeStep() });
+  return t(`refusal:${refusal.code}`, refusal.values);
+}
+
+/** The customer's complaint. What they say that they set stands in the ticket's history, and is said on the reader's scale. */
+export function complaintText(ticket: Ticket): string {
+  const set = ticket.complaint.history.flatMap((action) =>
+    action.name === 'set' ? [[action.control, bareDegrees(action.value)] as const] : [],
+  );
+  return t(`ticket:${ticket.id}.complaint`, Object.fromEntries(set));
+}
+
+/** The words that the drawn bench asks for, with its degrees on the reader's scale. */
+export function stageWords(key: string, values: Values = {}): string {
+  if (key === 'stage:handle.up' || key === 'stage:handle.down') return t(key, { ...values, step: degreeStep() });
+  const degrees = key === 'stage:thermostat.degrees' || key === 'stage:thermostat.set';
+  return t(key, degrees ? { ...values, value: bareDegrees(Number(values.value)) } : values);
 }

@@ -97,7 +97,8 @@ export interface Control {
   /** Within reach although a cover hides the part (a breaker's lever). */
   readonly through?: boolean;
   readonly positions?: readonly string[];
-  readonly range?: { readonly from: number; readonly to: number; readonly step: number };
+  /** `step` is between one setting and the next, `press` what one press of a key moves. */
+  readonly range?: { readonly from: number; readonly to: number; readonly step: number; readonly press: number };
 }
 
 export interface Terminal {

@@ -11,6 +11,8 @@ export const GUARD_SECONDS = 300;
 /** The fan contact comes a moment after the key; common practice, no source. */
 export const FAN_PAUSE_SECONDS = 3;
 const DIFFERENTIAL = 0.5;
+/** Fine enough that each half °C has a setting of its own: half a degree of Celsius is 0.9 °F. */
+const SETTING_STEP = 0.5;
 
 type State = {
   due: number;
@@ -79,8 +81,8 @@ export const batteryThermostat = definePart<Record<string, never>, State>({
   controls: [
     { id: 'mode', positions: MODES },
     { id: 'fan', positions: ['auto', 'on'] },
-    { id: 'setHeat', range: { from: 45, to: 90, step: 1 } },
-    { id: 'setCool', range: { from: 50, to: 95, step: 1 } },
+    { id: 'setHeat', range: { from: 45, to: 90, step: SETTING_STEP, press: 1 } },
+    { id: 'setCool', range: { from: 50, to: 95, step: SETTING_STEP, press: 1 } },
   ],
   calls: [
     {

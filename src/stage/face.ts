@@ -130,10 +130,10 @@ export function stepper(part: PartView, control: string, box: Box): Handle[] {
   return action === undefined ? [] : [{ box, name: control, action }];
 }
 
-/** The action that moves a setting by a number of its steps, kept inside its range. */
-export function nudged(part: PartView, control: string, steps: number): Action | undefined {
+/** The action that moves a setting by a number of presses of its key, kept inside its range. */
+export function nudged(part: PartView, control: string, presses: number): Action | undefined {
   const found = part.controls.find((each) => each.id === control);
   if (found?.range === undefined) return undefined;
-  const value = Math.min(found.range.to, Math.max(found.range.from, Number(found.value) + steps * found.range.step));
+  const value = Math.min(found.range.to, Math.max(found.range.from, Number(found.value) + presses * found.range.press));
   return { name: 'set', part: part.id, control, value };
 }

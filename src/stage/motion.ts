@@ -48,7 +48,7 @@ function moveOf(before: BenchView, after: BenchView): Move | undefined {
 }
 
 /** Follows views with movements on a sheet of its own; under reduced motion there are none. */
-export function createFollowing(sheet: Surface, reducedMotion: boolean): Following {
+export function createFollowing(sheet: Surface, still: () => boolean): Following {
   let move: Move | undefined;
   let began: number | undefined;
   let share = 1;
@@ -77,7 +77,7 @@ export function createFollowing(sheet: Surface, reducedMotion: boolean): Followi
 
   return {
     follow(before, after) {
-      move = before === undefined || reducedMotion ? undefined : moveOf(before, after);
+      move = before === undefined || still() ? undefined : moveOf(before, after);
       began = undefined;
       share = 0;
     },

@@ -56,7 +56,8 @@ export interface Movers {
   readonly count: () => number;
 }
 
-export function createMovers(stage: PhaserScene, reducedMotion: boolean): Movers {
+/** @param still whether things shall keep still now: reduced motion */
+export function createMovers(stage: PhaserScene, still: () => boolean): Movers {
   let movers: Mover[] = [];
   return {
     show(scene, density) {
@@ -87,7 +88,7 @@ export function createMovers(stage: PhaserScene, reducedMotion: boolean): Movers
     },
     place(seconds) {
       for (const { image, motion, x, y } of movers) {
-        const moves = !reducedMotion || motion.kind === 'flash';
+        const moves = !still() || motion.kind === 'flash';
         const pose = moves ? poseOf(motion, seconds) : poseOf(motion, 0);
         image
           .setPosition(x + pose.dx, y + pose.dy)
@@ -96,6 +97,6 @@ export function createMovers(stage: PhaserScene, reducedMotion: boolean): Movers
         image.scaleY = image.scaleX * pose.stretch;
       }
     },
-    count: () => movers.filter(({ motion }) => (motion.kind === 'flash' ? motion.count > 0 : !reducedMotion)).length,
+    count: () => movers.filter(({ motion }) => (motion.kind === 'flash' ? motion.count > 0 : !still())).length,
   };
 }

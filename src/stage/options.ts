@@ -6,7 +6,10 @@ import type { Lead } from './targets.ts';
 /** What the drawn bench is given by the page that it stands in. */
 export interface StageOptions {
   readonly t: Words;
-  readonly reducedMotion: boolean;
+  /** Whether things shall keep still now. */
+  readonly still: () => boolean;
+  /** How much larger than usual the reader has text: 1 and up. The scene opens that much closer. */
+  readonly textScale: () => number;
   /** Something was done by hand: whoever gets it decides what comes of it and shows the next view. */
   onAction(action: Action): void;
   /** A sentence for the screen reader and the status line: why a press did nothing. */

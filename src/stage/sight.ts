@@ -49,11 +49,19 @@ export function whole(width: number, height: number): Sight {
   return kept({ unit: 0, left: 0, top: 0 }, width, height);
 }
 
-/** The sight a host opens with: the whole scene; on a screen too small to read it, as high as the host and about `focus`. */
-export function opening(width: number, height: number, focus: Spot = { x: SCENE.width / 2, y: SCENE.height / 2 }): Sight {
+/**
+ * The sight a host opens with: the whole scene; on a screen too small to read it, as high as the host and about `focus`.
+ * @param textScale for whoever reads larger text, so much closer
+ */
+export function opening(
+  width: number,
+  height: number,
+  focus: Spot = { x: SCENE.width / 2, y: SCENE.height / 2 },
+  textScale = 1,
+): Sight {
   const all = whole(width, height);
-  const unit = Math.min(1, height / SCENE.height);
-  if (all.unit >= SMALL || unit <= all.unit) return all;
+  const unit = Math.min(1, height / SCENE.height) * textScale;
+  if (all.unit >= SMALL * textScale || unit <= all.unit) return all;
   return kept({ unit, left: focus.x - width / unit / 2, top: focus.y - height / unit / 2 }, width, height);
 }
 

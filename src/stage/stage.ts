@@ -40,6 +40,8 @@ export interface Stage {
   point(action: Action | undefined): void;
   /** Shows the whole place. */
   whole(): void;
+  /** What keeps still or how large the letters are has changed. */
+  settle(): void;
   destroy(): void;
 }
 
@@ -59,7 +61,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
 
   let view: BenchView | undefined;
   let scene: Scene | undefined;
-  let sight: Sight = opening(size().width, size().height);
+  const opened = (width: number, height: number, about?: Spot): Sight => opening(width, height, about, options.textScale());
+  let sight: Sight = opened(size().width, size().height);
   let grip: Grip = { tool: 'hand', lead: undefined, clip: undefined };
   let pointer: Spot | undefined;
   let hint: { readonly spot: Spot; readonly ring: boolean; readonly words: string } | undefined;
@@ -138,8 +141,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
           sheets = {
             still: createSurface(bench, 'still', 0),
             hand: createSurface(bench, 'hand', 2),
-            movers: createMovers(bench, options.reducedMotion),
-            following: createFollowing(createSurface(bench, 'moving', 3), options.reducedMotion),
+            movers: createMovers(bench, options.still),
+            following: createFollowing(createSurface(bench, 'moving', 3), options.still),
           };
           resolve();
         },
@@ -244,7 +247,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     // The engine leaves an older size on the canvas where the new one needs no scaling.
     game.canvas.style.width = `${String(width)}px`;
     game.canvas.style.height = `${String(height)}px`;
-    sight = opening(width, height, scene && focusOf(scene));
+    sight = opened(width, height, scene && focusOf(scene));
     bringMark();
     paintAll();
   });
@@ -260,7 +263,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
       view = next;
       if (moved) {
         const { width, height } = size();
-        sight = opening(width, height, focusOf(sceneOf(view)));
+        sight = opened(width, height, focusOf(sceneOf(view)));
         hint = undefined;
         aim();
       }
@@ -287,6 +290,12 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     },
     whole() {
       look(whole(size().width, size().height));
+    },
+    settle() {
+      const { width, height } = size();
+      sight = opened(width, height, scene && focusOf(scene));
+      bringMark();
+      paintAll();
     },
     destroy() {
       clearTimeout(repaint);

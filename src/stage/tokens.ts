@@ -41,6 +41,24 @@ export const COLOURS = {
   displayInk: '#1C241B',
 } as const;
 
+/** Colours of the pages for whoever needs more contrast: 7:1 for what is read, lines that can be seen. */
+export const MORE_CONTRAST = {
+  ground: '#0B110F',
+  bar: '#060A09',
+  rail: '#0B110F',
+  line: '#5E7169',
+  quiet: '#15201C',
+  paper: '#FBF7EC',
+  paperLight: '#FFFFFF',
+  paperLine: '#A8997C',
+  ink: '#0E130D',
+  inkSoft: '#3A382D',
+  onDark: '#FFFFFF',
+  onDarkSoft: '#E3E9E4',
+  action: '#F08B55',
+  actionInk: '#7A2D08',
+} as const;
+
 /** Insulation colours, by the names that rigs use. */
 export const WIRE = {
   red: '#C8402F',

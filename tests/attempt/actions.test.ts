@@ -64,7 +64,7 @@ describe('an action that is refused', () => {
     [{ name: 'operate', part: 'thermostat', control: 'volume', position: 'off' }, 'noSuchControl'],
     [{ name: 'operate', part: 'furnaceSwitch', control: 'lever', position: 'off' }, 'notHere'],
     [{ name: 'set', part: 'thermostat', control: 'setHeat', value: 120 }, 'outOfRange'],
-    [{ name: 'set', part: 'thermostat', control: 'setHeat', value: 70.5 }, 'betweenSteps'],
+    [{ name: 'set', part: 'thermostat', control: 'setHeat', value: 70.3 }, 'betweenSteps'],
     [{ name: 'pull', part: 'board' }, 'notRemovable'],
     [{ name: 'turn', part: 'thermostat' }, 'bodyElsewhere'],
     [{ name: 'probe', lead: 'red', at: 'board.R' }, 'pointNotHere'],

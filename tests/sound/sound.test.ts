@@ -57,6 +57,25 @@ describe('what a view sounds like', () => {
     expect(strikesBetween({ ...out, place: 'hallway' }, come)).toEqual([]);
   });
 
+  test('what strikes at another place is not heard, nor what runs there', () => {
+    const cool = (id: string, to: readonly string[]) => {
+      const attempt = start(id);
+      const turn = (position: string) => take(attempt, { name: 'operate', part: 'thermostat', control: 'mode', position });
+      turn('off');
+      turn('cool');
+      for (const place of to) take(attempt, { name: 'walk', to: place });
+      const before = viewOf(attempt);
+      take(attempt, { name: 'wait', seconds: 300 });
+      return { strikes: strikesBetween(before, viewOf(attempt)), lasting: soundsOf(viewOf(attempt)) };
+    };
+    expect(cool('humsOutside', [])).toEqual({ strikes: ['relay'], lasting: [] });
+    expect(cool('humsOutside', ['furnace'])).toEqual({ strikes: [], lasting: ['blower'] });
+    const outside = cool('humsOutside', ['outdoor']);
+    expect(outside.strikes).toEqual(['contactor']);
+    expect(outside.lasting).toContain('condenserFan');
+    expect(outside.lasting).not.toContain('blower');
+  });
+
   test('a thermostat whose call changes ticks', () => {
     const attempt = start('fanButNoCooling');
     const before = viewOf(attempt);

@@ -1,7 +1,11 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Action } from '../../attempt/actions.ts';
+import type { BenchView } from '../../attempt/view.ts';
 import { useMarks } from '../guided/marks.ts';
+import { lessMotion, setting, watchSettings } from '../settings.ts';
+import { pressed } from '../units.ts';
 import type { Bench } from '../use-attempt.ts';
-import { t } from '../words.ts';
+import { stageWords, t } from '../words.ts';
 import type { Leads } from './use-leads.ts';
 
 interface Props {
@@ -18,6 +22,15 @@ interface Box {
 }
 
 type Stage = Awaited<ReturnType<typeof import('../../stage/stage.ts').mountStage>>;
+
+/** A press of a setting's key moves it by a step of the reader's scale, whatever the key moves inside. */
+function inSteps(view: BenchView, action: Action): Action {
+  if (action.name !== 'set') return action;
+  const control = view.parts.find((part) => part.id === action.part)?.controls.find((each) => each.id === action.control);
+  if (control?.range === undefined || control.value === action.value) return action;
+  const now = Number(control.value);
+  return { ...action, value: pressed(now, action.value > now ? 1 : -1, control.range) };
+}
 
 /** The drawn bench. Phaser is fetched only here; where it cannot start, the list bench takes over. */
 export function DrawnBench({ bench, leads, onList }: Props) {
@@ -40,9 +53,10 @@ export function DrawnBench({ bench, leads, onList }: Props) {
       const { mountStage } = await import('../../stage/stage.ts');
       if (!current || host.current === null) return;
       mounted = await mountStage(host.current, {
-        t,
-        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-        onAction: (action) => latest.current.bench.act(action),
+        t: stageWords,
+        still: lessMotion,
+        textScale: () => Number(setting('text')) / 100,
+        onAction: (action) => latest.current.bench.act(inSteps(latest.current.bench.view, action)),
         onHold: (lead) => latest.current.leads.pick(lead),
         onMark: setMark,
         onSight: setWhole,
@@ -63,6 +77,7 @@ export function DrawnBench({ bench, leads, onList }: Props) {
 
   // Before the next press, however quick the hand: the stage must hold what the page shows.
   useLayoutEffect(() => stage?.show(bench.view), [stage, bench.view]);
+  useEffect(() => stage && watchSettings(() => stage.settle()), [stage]);
   useEffect(() => setTold(''), [bench.view, leads.held, leads.tool]);
   useLayoutEffect(() => stage?.holdLead(leads.held), [stage, leads.held]);
   useLayoutEffect(() => stage?.tool(leads.tool), [stage, leads.tool]);

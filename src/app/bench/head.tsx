@@ -9,12 +9,13 @@ interface Props {
   readonly bench: Bench;
   readonly kind: BenchKind;
   readonly onKind: (kind: BenchKind) => void;
+  readonly onMenu: () => void;
   readonly onTicket: () => void;
   readonly onName: () => void;
 }
 
 /** Which job, how long it has taken, which bench, and what ends it. */
-export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
+export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Props) {
   const { view, ticket } = bench;
   const marks = useMarks();
   const title = t(`ticket:${ticket.id}.title`);
@@ -22,6 +23,9 @@ export function BenchHead({ bench, kind, onKind, onTicket, onName }: Props) {
   return (
     <header class="bench-head">
       <Brand />
+      <button type="button" class="button" onClick={onMenu}>
+        {t('settings:menu.title')}
+      </button>
       <div class="bench-title">
         <h1 tabIndex={-1}>{bench.free ? t('app:live.title') : title}</h1>
         <p>

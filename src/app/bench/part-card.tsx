@@ -1,5 +1,6 @@
 import type { ControlView, PartView, TerminalView } from '../../attempt/view.ts';
 import { useMarks } from '../guided/marks.ts';
+import { degreeSign, settingOf, shownDegrees, shownRange } from '../units.ts';
 import type { Bench } from '../use-attempt.ts';
 import { partName, positionName, signText, t, terminalName, wireName } from '../words.ts';
 import { Do, LeadButton } from './do.tsx';
@@ -81,12 +82,14 @@ function ControlRow({ bench, part, control }: Props & { readonly control: Contro
     );
   }
   if (control.range === undefined) return null;
-  const { from, to, step } = control.range;
+  const { range } = control;
+  const { from, to, step } = shownRange(range);
+  const unit = `unit-${part.id}-${control.id}`;
   const set = (event: SubmitEvent) => {
     event.preventDefault();
     if (!(event.currentTarget instanceof HTMLFormElement)) return;
-    const value = Number(new FormData(event.currentTarget).get('value'));
-    bench.act({ name: 'set', part: part.id, control: control.id, value });
+    const entered = Number(new FormData(event.currentTarget).get('value'));
+    bench.act({ name: 'set', part: part.id, control: control.id, value: settingOf(entered, range) });
   };
   return (
     <form class="control" onSubmit={set}>
@@ -94,14 +97,18 @@ function ControlRow({ bench, part, control }: Props & { readonly control: Contro
         <span>{name}</span>
         <input
           key={control.value}
+          aria-describedby={unit}
           type="number"
           name="value"
           min={from}
           max={to}
           step={step}
-          defaultValue={String(control.value)}
+          defaultValue={String(shownDegrees(Number(control.value)))}
         />
       </label>
+      <span class="control-unit" id={unit}>
+        {degreeSign()}
+      </span>
       <button
         type="submit"
         class="button small"

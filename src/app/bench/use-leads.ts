@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import { METER_FUNCTIONS } from '../../meter/functions.ts';
 import type { Point } from '../../rig/points.ts';
-import { habit, keepHabit } from '../storage.ts';
+import { useSetting } from '../settings.ts';
 import type { Bench } from '../use-attempt.ts';
 import { t } from '../words.ts';
 
@@ -32,7 +32,8 @@ export function useLeads(bench: Bench): Leads {
   const [held, setHeld] = useState<Lead>();
   const [byKey, setByKey] = useState(false);
   const [tool, setTool] = useState<Tool>('hand');
-  const [keys, setKeysOn] = useState(() => habit('keys', 'on') === 'on');
+  const [keysKept, keepKeys] = useSetting('keys');
+  const keys = keysKept === 'on';
   const { act, say } = bench;
 
   const pick = useCallback(
@@ -73,10 +74,5 @@ export function useLeads(bench: Bench): Leads {
     [held, act],
   );
 
-  const setKeys = useCallback((on: boolean) => {
-    setKeysOn(on);
-    keepHabit('keys', on ? 'on' : 'off');
-  }, []);
-
-  return { held, byKey, tool, pick, place, choose: setTool, keys, setKeys };
+  return { held, byKey, tool, pick, place, choose: setTool, keys, setKeys: (on) => keepKeys(on ? 'on' : 'off') };
 }

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView } from '../../attempt/view.ts';
 import { soundsOf, strikesBetween } from '../../sound/heard.ts';
 import { createSounds, type Sounds } from '../../sound/sounds.ts';
-import { habit, keepHabit } from '../storage.ts';
+import { useSetting } from '../settings.ts';
 import { t } from '../words.ts';
 
 /** What the bench sounds like: played unless turned off, and always in words. */
@@ -16,7 +16,9 @@ export interface Heard {
 export function useSounds(view: BenchView): Heard {
   const sounds = useRef<Sounds>();
   const before = useRef<BenchView>();
-  const [on, setOn] = useState(() => habit('sound', 'on') === 'on');
+  const [sound, keepSound] = useSetting('sound');
+  const [volume] = useSetting('volume');
+  const on = sound === 'on';
   const [captions, setCaptions] = useState<readonly string[]>([]);
 
   useEffect(() => {
@@ -24,6 +26,7 @@ export function useSounds(view: BenchView): Heard {
     return () => sounds.current?.destroy();
   }, []);
   useEffect(() => sounds.current?.mute(!on), [on]);
+  useEffect(() => sounds.current?.volume(Number(volume) / 100), [volume]);
   useEffect(() => {
     sounds.current?.show(view);
     const names = [...strikesBetween(before.current, view), ...soundsOf(view)];
@@ -31,9 +34,5 @@ export function useSounds(view: BenchView): Heard {
     setCaptions(names.map((name) => t(`stage:caption.${name}`)));
   }, [view]);
 
-  const turn = (next: boolean) => {
-    setOn(next);
-    keepHabit('sound', next ? 'on' : 'off');
-  };
-  return { captions, on, turn };
+  return { captions, on, turn: (next) => keepSound(next ? 'on' : 'off') };
 }

@@ -1,5 +1,6 @@
 import { type Debrief, SCORE_ITEMS, type ScoreReason } from '../../score/debrief.ts';
-import { modeName, number, numberLocale, t, thingName, type Values } from '../words.ts';
+import { numberLocale } from '../number-locale.ts';
+import { modeName, number, t, thingName, type Values } from '../words.ts';
 
 /** Reasons shown at once; the rest open on demand. */
 const SHOWN = 4;

@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
 import { isDataError } from '../../rig/errors.ts';
+import { takeUpLanguage } from '../language.ts';
+import { takeUpSettings } from '../settings.ts';
 import { hasWords, t } from '../words.ts';
 import { profileNow } from './profile-now.ts';
 import { exportText, importText } from './transfer.ts';
@@ -30,6 +32,8 @@ export function FileSection({ onRead }: { readonly onRead: () => void }) {
       const count = await importText(await file.text());
       setSaid(t('keeping:file.done', { count }));
       onRead();
+      takeUpSettings();
+      await takeUpLanguage();
     } catch (error) {
       setSaid(t('keeping:file.failed', { why: whyNot(error, file.name) }));
     }

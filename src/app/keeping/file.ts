@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { checkLog } from '../../attempt/attempt.ts';
 import { dataError, isDataError, shapeError } from '../../rig/errors.ts';
+import { SETTINGS } from '../setting-values.ts';
 import { attemptShape, finishedSchema } from './records.ts';
 
 const FORMAT = 'bellwire-keeping';
@@ -13,7 +14,14 @@ const profileSchema = z.strictObject({
   name: z.string().max(40),
   finished: z.array(finishedSchema.omit({ number: true, result: true })).max(20_000),
   running: z.array(z.strictObject(attemptShape)).max(500),
-  habits: z.record(z.string().regex(/^[A-Za-z][\w-]{0,39}$/), z.string().max(200)),
+  habits: z.record(z.string().regex(/^[A-Za-z][\w-]{0,39}$/), z.string().max(200)).check(({ value, issues }) => {
+    // A setting has a value of its own; what else a page remembered is any short text.
+    for (const [name, values] of Object.entries<readonly string[]>(SETTINGS)) {
+      const kept = value[name];
+      if (kept !== undefined && !values.includes(kept))
+        issues.push({ code: 'invalid_value', values: [...values], input: kept, path: [name] });
+    }
+  }),
 });
 const fileSchema = z.strictObject({
   format: z.literal(FORMAT),

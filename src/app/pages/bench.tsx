@@ -6,9 +6,10 @@ import { FreeBar } from '../bench/free-bar.tsx';
 import { BenchHead } from '../bench/head.tsx';
 import { HintDialog, type HintTold } from '../bench/hints.tsx';
 import { House } from '../bench/house.tsx';
-import type { BenchKind, Sheet } from '../bench/kinds.ts';
+import type { Sheet } from '../bench/kinds.ts';
 import { LeadPicker } from '../bench/lead-picker.tsx';
 import { ListBench } from '../bench/list.tsx';
+import { MenuDialog } from '../bench/menu-dialog.tsx';
 import { MeterPanel } from '../bench/meter.tsx';
 import { MeterDock } from '../bench/meter-dock.tsx';
 import { NamingDialog } from '../bench/naming.tsx';
@@ -29,9 +30,10 @@ import { useGuide } from '../guided/use-guide.ts';
 import { Elsewhere } from '../keeping/elsewhere.tsx';
 import { useHold } from '../keeping/hold.ts';
 import { findTicket, rigOf } from '../library.ts';
-import { go, hrefOf } from '../router.ts';
+import { go, hrefOf, rememberJob } from '../router.ts';
+import { useSetting } from '../settings.ts';
 import { useTitle } from '../shell.tsx';
-import { habit, keepHabit, readClosed } from '../storage.ts';
+import { readClosed } from '../storage.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
 import { t } from '../words.ts';
 
@@ -53,6 +55,7 @@ function Mine({ ticket }: { readonly ticket: Bench['ticket'] }) {
   useTitle(t(`ticket:${ticket.id}.title`));
   const phase = bench?.view.phase;
   useEffect(() => {
+    rememberJob(phase === 'closed' ? undefined : hrefOf('bench', ticket.id));
     if (phase === 'closed') go(hrefOf('debrief', ticket.id));
     // While the repair is proved, the short way is worked out for the debrief; where that fails, the debrief says so.
     if (phase === 'named')
@@ -112,9 +115,9 @@ interface ScreenProps {
 }
 
 function BenchScreen({ bench, onRestart }: ScreenProps) {
-  const [kind, setKind] = useState<BenchKind>(() => (habit('bench', 'drawn') === 'list' ? 'list' : 'drawn'));
+  const [kind, choose] = useSetting('bench');
   const [sheet, setSheet] = useState<Sheet>();
-  const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint'>();
+  const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint' | 'menu'>();
   const [hint, setHint] = useState<HintTold>();
   const coach = useCoach(bench);
   const leads = useLeads(bench);
@@ -125,68 +128,68 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
     () => marksFor(guide?.action, { kind, held: leads.held, tool: leads.tool, sheet }),
     [guide, kind, leads.held, leads.tool, sheet],
   );
-  const choose = (next: BenchKind) => {
-    setKind(next);
-    keepHabit('bench', next);
-  };
   // A walk or a picked lead goes on at the bench: the sheet that covered it on a small screen makes room.
   useEffect(() => setSheet(undefined), [bench.view.place, leads.held]);
   return (
     <MarksProvider value={marks}>
-      <div class="bench" data-sheet={sheet} data-kind={kind} data-coached={coach !== undefined}>
-        <BenchHead
-          bench={bench}
-          kind={kind}
-          onKind={choose}
-          onTicket={() => setDialog('ticket')}
-          onName={() => setDialog('naming')}
-        />
-        <div class="bench-over">
-          {cautions.due !== undefined && <CautionStrip caution={cautions.due} onRead={cautions.read} />}
-          {guide !== undefined && <GuidePanel guide={guide} far={kind === 'list'} onLeave={() => take(false)} />}
+      <div class="bench-frame">
+        <div class="bench" data-sheet={sheet} data-kind={kind} data-coached={coach !== undefined}>
+          <BenchHead
+            bench={bench}
+            kind={kind}
+            onKind={choose}
+            onMenu={() => setDialog('menu')}
+            onTicket={() => setDialog('ticket')}
+            onName={() => setDialog('naming')}
+          />
+          <div class="bench-over">
+            {cautions.due !== undefined && <CautionStrip caution={cautions.due} onRead={cautions.read} />}
+            {guide !== undefined && <GuidePanel guide={guide} far={kind === 'list'} onLeave={() => take(false)} />}
+          </div>
+          <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
+            <House bench={bench} />
+            {cautions.due !== undefined && <CautionCard caution={cautions.due} onRead={cautions.read} />}
+            <Notebook told={bench.told} />
+            <SoundSwitch heard={heard} />
+            {offered && guide === undefined && (
+              <button type="button" class="button small" onClick={() => take(true)}>
+                {t('guided:takeUp')}
+              </button>
+            )}
+          </aside>
+          <main class="work" id="work">
+            {bench.view.phase === 'named' && <ProveBar bench={bench} />}
+            {onRestart !== undefined && <FreeBar bench={bench} onRestart={onRestart} />}
+            <Notes bench={bench} />
+            {kind === 'drawn' ? (
+              <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
+            ) : (
+              <ListBench bench={bench} leads={leads} />
+            )}
+            <Captions heard={heard} />
+            <LeadPicker bench={bench} leads={leads} />
+          </main>
+          <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
+            <MeterPanel bench={bench} leads={leads} />
+            {coach !== undefined && <CoachPanel coach={coach} />}
+            {kind === 'drawn' && <Tools leads={leads} />}
+          </aside>
+          <MeterDock
+            bench={bench}
+            leads={leads}
+            coach={coach}
+            sheet={sheet}
+            onSheet={(next) => setSheet(next === sheet ? undefined : next)}
+          />
+          <Strip bench={bench} onHint={() => setDialog('hint')} />
+          {dialog === 'naming' && <NamingDialog bench={bench} guide={guide} onDone={() => setDialog(undefined)} />}
+          {dialog === 'menu' && <MenuDialog free={bench.free} onDone={() => setDialog(undefined)} />}
+          {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
+          {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
+          <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
+            {bench.said}
+          </p>
         </div>
-        <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
-          <House bench={bench} />
-          {cautions.due !== undefined && <CautionCard caution={cautions.due} onRead={cautions.read} />}
-          <Notebook told={bench.told} />
-          <SoundSwitch heard={heard} />
-          {offered && guide === undefined && (
-            <button type="button" class="button small" onClick={() => take(true)}>
-              {t('guided:takeUp')}
-            </button>
-          )}
-        </aside>
-        <main class="work" id="work">
-          {bench.view.phase === 'named' && <ProveBar bench={bench} />}
-          {onRestart !== undefined && <FreeBar bench={bench} onRestart={onRestart} />}
-          <Notes bench={bench} />
-          {kind === 'drawn' ? (
-            <DrawnBench bench={bench} leads={leads} onList={() => choose('list')} />
-          ) : (
-            <ListBench bench={bench} leads={leads} />
-          )}
-          <Captions heard={heard} />
-          <LeadPicker bench={bench} leads={leads} />
-        </main>
-        <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
-          <MeterPanel bench={bench} leads={leads} />
-          {coach !== undefined && <CoachPanel coach={coach} />}
-          {kind === 'drawn' && <Tools leads={leads} />}
-        </aside>
-        <MeterDock
-          bench={bench}
-          leads={leads}
-          coach={coach}
-          sheet={sheet}
-          onSheet={(next) => setSheet(next === sheet ? undefined : next)}
-        />
-        <Strip bench={bench} onHint={() => setDialog('hint')} />
-        {dialog === 'naming' && <NamingDialog bench={bench} guide={guide} onDone={() => setDialog(undefined)} />}
-        {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
-        {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
-        <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
-          {bench.said}
-        </p>
       </div>
     </MarksProvider>
   );

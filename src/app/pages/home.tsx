@@ -20,6 +20,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('guide')}>
           {t('guide:link')}
         </a>
+        <a class="back" href={hrefOf('settings')}>
+          {t('settings:title')}
+        </a>
       </PageHead>
       <main class="sheet home">
         <div class="home-intro">

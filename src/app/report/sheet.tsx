@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Evidence, ServiceReport, Setting } from '../../score/report.ts';
 import { noticedTexts, readingWords } from '../step-words.ts';
 import { Plates } from '../ticket-text.tsx';
-import { clock, listed, modeName, namingText, positionName, readingText, signText, t, thingName } from '../words.ts';
+import { clock, complaintText, listed, modeName, namingText, positionName, readingText, signText, t, thingName } from '../words.ts';
 import { OwnWords } from './own-words.tsx';
 import type { Reported } from './use-report.ts';
 
@@ -25,7 +25,7 @@ export function ReportSheet({ reported }: Props) {
       </dl>
       <section aria-labelledby="report-complaint">
         <h2 id="report-complaint">{t('report:complaint')}</h2>
-        <blockquote>{t(`ticket:${ticket.id}.complaint`)}</blockquote>
+        <blockquote>{complaintText(ticket)}</blockquote>
       </section>
       <section aria-labelledby="report-plates">
         <h2 id="report-plates">{t('app:ticket.plates')}</h2>

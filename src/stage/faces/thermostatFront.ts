@@ -111,18 +111,25 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
   const ink = COLOURS.displayInk;
   const left = box.x + 14;
   const small = { size: 13, colour: ink, weight: 500, align: 'right' as const, most: box.width - 82 };
+  const degrees = room === undefined ? '' : words('stage:thermostat.degrees', { value: Number(room) });
+  // Half degrees leave no room beside them in the narrow case: what they are stands beneath.
+  const stacked = degrees.length > 3 && box.width < 160;
   if (room !== undefined) {
-    letter(pen, words('stage:thermostat.degrees', { value: Math.round(Number(room)) }), left, box.y + 36, {
+    letter(pen, degrees, left, box.y + (stacked ? 30 : 36), {
       size: box.width > 160 ? 38 : 31,
       weight: 700,
       family: 'mono',
       align: 'left',
       colour: ink,
     });
-    letter(pen, words('stage:thermostat.room'), box.x + box.width - 10, box.y + 24, small);
+    if (stacked) letter(pen, words('stage:thermostat.room'), left, box.y + 60, { ...small, align: 'left', most: 36 });
+    else letter(pen, words('stage:thermostat.room'), box.x + box.width - 10, box.y + 24, small);
   }
   if (set !== undefined) {
-    letter(pen, words('stage:thermostat.set', { value: Math.round(Number(set)) }), box.x + box.width - 10, box.y + 46, small);
+    letter(pen, words('stage:thermostat.set', { value: Number(set) }), box.x + box.width - 10, box.y + (stacked ? 60 : 46), {
+      ...small,
+      most: box.width - (stacked ? 66 : 24),
+    });
   }
   const waits = Math.ceil(Number(guard ?? 0));
   const status =

@@ -46,7 +46,8 @@ function act(action: Action): unknown {
 
 stage = await mountStage(host, {
   t: (key, values) => i18next.t(key, { ...values }),
-  reducedMotion: asked.has('still'),
+  still: () => asked.has('still'),
+  textScale: () => 1,
   onAction: act,
   announce: (sentence) => said.push(sentence),
 });
