@@ -128,7 +128,7 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
   if (set !== undefined) {
     letter(pen, words('stage:thermostat.set', { value: Number(set) }), box.x + box.width - 10, box.y + (stacked ? 60 : 46), {
       ...small,
-      most: box.width - (stacked ? 66 : 24),
+      most: box.width - (stacked ? 66 : degrees.length > 3 ? 140 : 82),
     });
   }
   const waits = Math.ceil(Number(guard ?? 0));
