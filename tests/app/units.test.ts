@@ -63,6 +63,13 @@ describe('the thermostat in °C', () => {
     expect(pressed(setCool.to, 1, setCool)).toBe(setCool.to);
   });
 
+  test('a whole °F, as a ticket has it, is met again by entering what is shown of it', () => {
+    measureIn(CELSIUS);
+    const setCool = range('setCool');
+    for (let fahrenheit = setCool.from; fahrenheit <= setCool.to; fahrenheit += 1)
+      expect(settingOf(shownDegrees(fahrenheit), setCool)).toBe(fahrenheit);
+  });
+
   test('its limits can be entered, and nothing beyond them', () => {
     measureIn(CELSIUS);
     const limits = shownRange(range('setHeat'));
