@@ -18,7 +18,7 @@ export interface Gestures {
 /** Two presses closer than this, in milliseconds and CSS pixels, are a double press. */
 const TWICE = { milliseconds: 320, pixels: 24 } as const;
 /** A press that travels farther than this is a drag, CSS pixels. */
-const TRAVEL = 7;
+export const TRAVEL = 7;
 
 /** Listens on an element until the returned function is called. One finger presses, drags or pans; two pinch. */
 export function listen(target: HTMLElement, gestures: Gestures): () => void {

@@ -2,7 +2,7 @@ import { Scene as PhaserScene } from 'phaser';
 import type { Action } from '../attempt/actions.ts';
 import type { BenchView } from '../attempt/view.ts';
 import { createGame } from './game.ts';
-import { listen } from './gestures.ts';
+import { listen, TRAVEL } from './gestures.ts';
 import { type Grip, type Outcome, press, putLead } from './hand.ts';
 import { hintAt } from './hints.ts';
 import { focusOf, type Scene, sceneOf } from './layout.ts';
@@ -66,6 +66,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   let grip: Grip = { tool: 'hand', lead: undefined, clip: undefined };
   let pointer: Spot | undefined;
   let hint: { readonly spot: Spot; readonly ring: boolean; readonly words: string } | undefined;
+  /** Where a press began, CSS pixels on the host: its name says nothing more until the pointer moves on. */
+  let pressed: Spot | undefined;
   let pointed: Action | undefined;
   let quiet = 0;
   let sheets:
@@ -191,6 +193,12 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   const ignore = listen(game.canvas, {
     down(host_) {
       skip();
+      pressed = host_;
+      // A name left standing would lie over the letters of what was just touched.
+      if (hint !== undefined) {
+        hint = undefined;
+        paintHandNow();
+      }
       if (scene === undefined || view === undefined) return false;
       const at = sceneSpot(sight, host_);
       pointer = at;
@@ -204,6 +212,11 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     },
     move(host_, touch) {
       pointer = sceneSpot(sight, host_);
+      if (pressed !== undefined && Math.hypot(host_.x - pressed.x, host_.y - pressed.y) <= TRAVEL) {
+        if (grip.lead !== undefined) paintHandNow();
+        return;
+      }
+      pressed = undefined;
       if (!touch || grip.lead !== undefined) pointAtHint(pointer);
     },
     up(host_, moved, dragging) {

@@ -205,18 +205,29 @@ test('a caution comes at the first entry and at first sight, waits for nobody, a
   // Nothing waits for it: the job goes on under it.
   await press(t('rig:place.furnace'));
   expect(await steps(page)).toBe(1);
+  // Which of the two it is stands on it.
+  expect(await due.textContent()).toContain(t('cautions:count', { number: 1, of: 2 }));
   await press(t('cautions:read'));
+  expect(await due.getAttribute('data-caution')).toBe('lineVoltage');
+  expect(await due.textContent()).toContain(t('cautions:count', { number: 2, of: 2 }));
+  // The next one in the same place does not take the second half of a double press.
+  const read = due.getByRole('button');
+  expect(await read.getAttribute('aria-disabled')).toBe('true');
+  await read.evaluate((button: HTMLButtonElement) => button.click());
   expect(await due.getAttribute('data-caution')).toBe('lineVoltage');
   await press(t('cautions:read'));
   expect(await due.count()).toBe(0);
   await press(t('action:do.coverOpen', { cover: t('rig:cover.burnerDoor') }));
   expect(await due.getAttribute('data-caution')).toBe('gas');
+  // Out of its place it waits there.
   await press(t('rig:place.outdoor'));
+  expect(await due.count()).toBe(0);
   await press(t('action:do.coverOpen', { cover: t('rig:cover.outdoorPanel') }));
-  // Not read yet, though out of sight.
-  expect(await due.getAttribute('data-caution')).toBe('gas');
-  await press(t('cautions:read'));
   expect(await due.getAttribute('data-caution')).toBe('charge');
+  await press(t('cautions:read'));
+  expect(await due.count()).toBe(0);
+  await press(t('rig:place.furnace'));
+  expect(await due.getAttribute('data-caution')).toBe('gas');
   await press(t('cautions:read'));
   expect(await due.count()).toBe(0);
   await page.reload();

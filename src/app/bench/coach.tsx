@@ -12,7 +12,7 @@ interface SectionLeft {
   readonly parts: readonly StillPossible[];
 }
 
-/** What the coach knows after the last step; undefined where nobody is coached. */
+/** What the coach knows after the last step; undefined where nobody is coached, and once the fault is named. */
 export interface Coach {
   readonly sections: readonly SectionLeft[];
   /** Faults still possible; undefined until the first answer. */
@@ -31,7 +31,8 @@ export function useCoach(bench: Bench): Coach | undefined {
   useEffect(() => {
     if (coached && searching) retry();
   }, [coached, searching, view.steps.length, ask]);
-  if (!coached) return undefined;
+  // What is still possible is no question any more once the fault has been named.
+  if (!coached || !searching) return undefined;
   const sections = SECTIONS.map((section): SectionLeft => {
     const parts = (answer ?? []).filter((each) => each.section === section);
     return { section, parts, count: parts.reduce((sum, each) => sum + each.count, 0) };

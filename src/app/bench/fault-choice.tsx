@@ -69,7 +69,7 @@ export function FaultChoice({ id, namings, chosen, onChoose, where, what, marked
       {target !== '' && (
         <fieldset>
           <legend>{t('app:naming.mode', { target: thingName(target) })}</legend>
-          <div class="choices">
+          <div class="choices choices-long">
             {modes.map((each) => (
               <label
                 key={each}

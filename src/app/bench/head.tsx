@@ -1,3 +1,4 @@
+import type { Action } from '../../attempt/actions.ts';
 import { useMarks } from '../guided/marks.ts';
 import { hrefOf } from '../router.ts';
 import { Brand } from '../shell.tsx';
@@ -19,6 +20,8 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
   const { view, ticket } = bench;
   const marks = useMarks();
   const title = t(`ticket:${ticket.id}.title`);
+  // One orange thing at a time: while the guide marks another, the button that ends the job is plain.
+  const elsewhere = (name: Action['name']) => marks.next !== undefined && marks.next.name !== name;
   const repaired = view.steps.some((step) => step.action.name === 'replace');
   return (
     <header class="bench-head">
@@ -59,14 +62,20 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
           {t('app:live.back')}
         </a>
       ) : view.phase === 'working' ? (
-        <button key="name" type="button" class="button act" data-marked={marks.next?.name === 'name' || undefined} onClick={onName}>
+        <button
+          key="name"
+          type="button"
+          class={elsewhere('name') ? 'button' : 'button act'}
+          data-marked={marks.next?.name === 'name' || undefined}
+          onClick={onName}
+        >
           {t('app:head.name')}
         </button>
       ) : (
         <button
           key="close"
           type="button"
-          class={repaired ? 'button act' : 'button'}
+          class={repaired && !elsewhere('close') ? 'button act' : 'button'}
           data-marked={marks.does({ name: 'close' })}
           onClick={() => bench.act({ name: 'close' })}
         >

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
@@ -14,8 +15,14 @@ const ROOMS: Readonly<Record<string, { readonly x: number; readonly y: number; r
 const WIDTH = 252;
 const HEIGHT = 184;
 
+interface Props {
+  readonly bench: Bench;
+  /** A small thing for the free corner beside the roof. */
+  readonly children?: ComponentChildren;
+}
+
 /** A section through the house: each place a button that walks there. Places of a rig that the drawing does not know stand in a row beneath. */
-export function House({ bench }: { readonly bench: Bench }) {
+export function House({ bench, children }: Props) {
   const { view } = bench;
   const marks = useMarks();
   const drawn = view.places.filter((place) => ROOMS[place] !== undefined);
@@ -44,6 +51,7 @@ export function House({ bench }: { readonly bench: Bench }) {
         </svg>
         {drawn.map(walk)}
       </nav>
+      {children}
       {others.length > 0 && <div class="house-others">{others.map(walk)}</div>}
     </section>
   );

@@ -15,6 +15,8 @@ interface Props {
 export function MeterPanel({ bench, leads }: Props) {
   const { meter } = bench.view;
   const marks = useMarks();
+  // Where the panel is drawn in, the line at its foot has no room: it stands over the leads as long as one of them is free.
+  const begins = leads.held !== undefined || meter.red === undefined || meter.black === undefined;
   const choose = (fn: MeterFunction) => bench.act({ name: 'meter', fn });
   return (
     <section class="meter" aria-label={t('meter:title')}>
@@ -34,6 +36,7 @@ export function MeterPanel({ bench, leads }: Props) {
           </button>
         ))}
       </fieldset>
+      {meter.fn !== 'ampsAc' && begins && <p class="meter-line">{hint(meter, leads)}</p>}
       {meter.fn === 'ampsAc' ? (
         <ClampLine bench={bench} />
       ) : (

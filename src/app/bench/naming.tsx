@@ -114,9 +114,11 @@ export function NamingDialog({ bench, onDone, guide }: Props) {
             </ul>
           )}
         </fieldset>
-        <button type="submit" class="button act" disabled={!ready} data-marked={done}>
-          {ready ? t('app:naming.confirm', { fault: namingText(fault) }) : t('app:naming.incomplete')}
-        </button>
+        <div class="window-foot">
+          <button type="submit" class="button act" disabled={!ready} data-marked={done}>
+            {ready ? t('app:naming.confirm', { fault: namingText(fault) }) : t('app:naming.incomplete')}
+          </button>
+        </div>
       </form>
     </Dialog>
   );

@@ -8,7 +8,8 @@ export function Notebook({ told }: { readonly told: readonly StepTold[] }) {
   const list = useRef<HTMLOListElement>(null);
   const readings = readingsOf(told);
   useEffect(() => {
-    list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
+    // Only the list itself: the map beside it must stay where it is.
+    if (list.current !== null) list.current.scrollTop = list.current.scrollHeight;
   }, [readings.length]);
   return (
     <section class="notebook" aria-labelledby="notebook-title">
@@ -16,7 +17,8 @@ export function Notebook({ told }: { readonly told: readonly StepTold[] }) {
       {readings.length === 0 ? (
         <p class="quiet">{t('app:notebook.empty')}</p>
       ) : (
-        <ol ref={list}>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
+        <ol ref={list} tabIndex={0} aria-labelledby="notebook-title">
           {readings.map((each) => (
             <li key={each.step.number}>
               <span class="notebook-what">

@@ -11,10 +11,22 @@ export function Captions({ heard }: { readonly heard: Heard }) {
   );
 }
 
+/** Turns the sound on and off: a loudspeaker that sounds, or one that is crossed out. */
 export function SoundSwitch({ heard }: { readonly heard: Heard }) {
+  const words = t(heard.on ? 'app:sounds.on' : 'app:sounds.off');
   return (
-    <button type="button" class="button small sound-switch" aria-pressed={heard.on} onClick={() => heard.turn(!heard.on)}>
-      {t(heard.on ? 'app:sounds.on' : 'app:sounds.off')}
+    <button
+      type="button"
+      class="sound-switch"
+      aria-pressed={heard.on}
+      aria-label={words}
+      title={words}
+      onClick={() => heard.turn(!heard.on)}
+    >
+      <svg viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+        <path class="filled" d="M3 9 H7 L12 4.5 V19.5 L7 15 H3 Z" />
+        <path d={heard.on ? 'M15.5 9 Q18 12 15.5 15 M18.5 6.5 Q22.5 12 18.5 17.5' : 'M16 9 L22 15 M22 9 L16 15'} />
+      </svg>
     </button>
   );
 }

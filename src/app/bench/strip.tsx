@@ -57,10 +57,10 @@ function StepChip({ told }: { readonly told: StepTold }) {
   const { step, done, measured } = told;
   // Talking moves no lead: the display is no news then.
   const talk = step.action.name === 'name' || step.action.name === 'close' || step.action.name === 'hint';
-  if (talk || measured === '' || step.reading === undefined) return <>{done}</>;
+  if (talk || measured === '' || step.reading === undefined) return <span>{done}</span>;
   return (
     <>
-      {readingWords(told)}: <b>{readingText(step.reading)}</b>
+      <span>{readingWords(told)}:</span> <b>{readingText(step.reading)}</b>
     </>
   );
 }

@@ -129,7 +129,7 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
     [guide, kind, leads.held, leads.tool, sheet],
   );
   // A walk or a picked lead goes on at the bench: the sheet that covered it on a small screen makes room.
-  useEffect(() => setSheet(undefined), [bench.view.place, leads.held]);
+  useEffect(() => setSheet(undefined), [bench.view.place, bench.view.phase, leads.held]);
   return (
     <MarksProvider value={marks}>
       <div class="bench-frame">
@@ -143,14 +143,15 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
             onName={() => setDialog('naming')}
           />
           <div class="bench-over">
-            {cautions.due !== undefined && <CautionStrip caution={cautions.due} onRead={cautions.read} />}
+            {cautions.due !== undefined && <CautionStrip due={cautions.due} onRead={cautions.read} />}
             {guide !== undefined && <GuidePanel guide={guide} far={kind === 'list'} onLeave={() => take(false)} />}
           </div>
           <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
-            <House bench={bench} />
-            {cautions.due !== undefined && <CautionCard caution={cautions.due} onRead={cautions.read} />}
+            <House bench={bench}>
+              <SoundSwitch heard={heard} />
+            </House>
+            {cautions.due !== undefined && <CautionCard due={cautions.due} onRead={cautions.read} />}
             <Notebook told={bench.told} />
-            <SoundSwitch heard={heard} />
             {offered && guide === undefined && (
               <button type="button" class="button small" onClick={() => take(true)}>
                 {t('guided:takeUp')}
