@@ -92,6 +92,56 @@ test('on a phone, by touch: from the one orange way in to the debrief, pressing 
   await close();
 });
 
+test('on a phone a sheet shows its tools and what is marked, and makes way for the other bench and for what the guide goes to', async () => {
+  const { page, close } = await openPhone();
+  await page.locator('.guided-start .act').tap();
+  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  const meter = page.getByRole('button', { name: t('app:dock.meter'), exact: true });
+  const sheet = () => page.locator('.bench').getAttribute('data-sheet');
+  // Nobody has scrolled: every tool stands in the sheet's own room.
+  await meter.tap();
+  const room = await page.locator('.rail-right').boundingBox();
+  for (const tool of ['hand', 'lift', 'jumper', 'clamp', 'look', 'tug']) {
+    const box = await page.getByRole('button', { name: t(`app:tools.${tool}`), exact: true }).boundingBox();
+    expect(box?.y, tool).toBeGreaterThanOrEqual(room?.y ?? Number.NaN);
+    expect((box?.y ?? 0) + (box?.height ?? 0), tool).toBeLessThanOrEqual((room?.y ?? 0) + (room?.height ?? 0));
+  }
+  await page.getByRole('button', { name: t('app:head.kind.list'), exact: true }).tap();
+  expect(await sheet()).toBeNull();
+
+  // The idea of the leads is one on the list itself: with the meter's sheet over it, the guide's way there closes the sheet.
+  await page.locator('.dock-place').tap();
+  await marked(page).first().tap();
+  await meter.tap();
+  await marked(page).first().tap();
+  await soon(() => guide(page).getAttribute('data-idea')).toBe('red');
+  expect(await sheet()).toBe('meter');
+  await page.getByRole('button', { name: t('guided:goThere'), exact: true }).tap();
+  await soon(sheet).toBeNull();
+  const focused = await page.evaluate(() =>
+    document.activeElement?.closest('.work [data-marked]')?.getBoundingClientRect().toJSON(),
+  );
+  expect(await uncovered(page, focused)).toBe('inside button');
+  await close();
+});
+
+test('on a phone the drawing keeps at least 45 % of the height in every guided step', async () => {
+  const { page, close } = await openPhone();
+  await page.locator('.guided-start .act').tap();
+  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  for (let presses = 0; presses < 40; presses += 1) {
+    const idea = (await guide(page).getAttribute('data-idea')) ?? '';
+    const share = (await page.locator('.drawn').boundingBox())?.height ?? 0;
+    expect(share / PHONE.height, idea).toBeGreaterThanOrEqual(0.45);
+    if (idea === 'close') break;
+    const before = await page.locator('body').innerHTML();
+    await tapMarked(page);
+    await soon(() => page.locator('body').innerHTML()).not.toBe(before);
+  }
+  expect(await guide(page).getAttribute('data-idea')).toBe('close');
+  await close();
+});
+
 /** Tab until the focus is on something marked, or in a group in which something is; what the keyboard cannot reach fails here. */
 async function tabToMarked(page: Page): Promise<void> {
   for (let presses = 0; presses < 600; presses += 1) {

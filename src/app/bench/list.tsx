@@ -1,3 +1,4 @@
+import { hasKeyboard } from '../has-keyboard.ts';
 import { noticedTexts } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
@@ -32,10 +33,12 @@ export function ListBench({ bench, leads }: Props) {
         <h2 id="list-place" tabIndex={-1}>
           {placeName(view.place)}
         </h2>
-        <label class="choice">
-          <input type="checkbox" checked={leads.keys} onChange={(event) => leads.setKeys(event.currentTarget.checked)} />
-          {t('app:list.keys')}
-        </label>
+        {hasKeyboard() && (
+          <label class="choice">
+            <input type="checkbox" checked={leads.keys} onChange={(event) => leads.setKeys(event.currentTarget.checked)} />
+            {t('app:list.keys')}
+          </label>
+        )}
       </div>
       <Noticed bench={bench} />
       {covers.length > 0 && (

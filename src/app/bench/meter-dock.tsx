@@ -1,6 +1,6 @@
 import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
-import { placeName, t } from '../words.ts';
+import { t } from '../words.ts';
 import type { Coach } from './coach.tsx';
 import type { Sheet } from './kinds.ts';
 import { Display } from './meter.tsx';
@@ -29,7 +29,7 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
           data-marked={marks.sheet('house')}
           onClick={() => onSheet('house')}
         >
-          <span class="dock-name">{placeName(bench.view.place)}</span>
+          {t('app:dock.place')}
         </button>
         <button
           type="button"

@@ -1,6 +1,7 @@
 import type { MeterView } from '../../attempt/view.ts';
 import type { MeterFunction } from '../../meter/functions.ts';
 import { useMarks } from '../guided/marks.ts';
+import { hasKeyboard } from '../has-keyboard.ts';
 import type { Bench } from '../use-attempt.ts';
 import { digitsText, hasWords, pointName, t, thingName, unitText } from '../words.ts';
 import { KeySymbol } from './key-symbol.tsx';
@@ -58,7 +59,7 @@ export function MeterPanel({ bench, leads }: Props) {
 function hint(meter: MeterView, leads: Leads): string {
   if (meter.fn === 'ampsAc') return t('meter:hint.clamp');
   if (leads.held !== undefined) return t(`meter:hint.${leads.held}`);
-  return leads.keys ? t('meter:hint.pickOrKey') : t('meter:hint.pick');
+  return leads.keys && hasKeyboard() ? t('meter:hint.pickOrKey') : t('meter:hint.pick');
 }
 
 /** The display alone; the dock of small screens shows it too. */

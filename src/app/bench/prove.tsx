@@ -1,11 +1,13 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { SECTIONS } from '../../parts/part.ts';
+import { namingsOf } from '../../suspects/hypotheses.ts';
 import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { namingText, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
-  const { view, options } = bench;
+  const { view, options, rig, ticket } = bench;
   const { next, does } = useMarks();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -13,8 +15,17 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   const targets = options.flatMap((each) => (each.name === 'replace' ? [each.target] : []));
   const first = named?.name === 'name' ? named.target : '';
   const [target, setTarget] = useState(first);
+  const sections = useMemo(
+    () => new Map(namingsOf(rig, ticket.suspects).map((each) => [each.target, each.section])),
+    [rig, ticket.suspects],
+  );
   if (named?.name !== 'name') return null;
   const offered = [...new Set([first, ...targets])].sort((a, b) => thingName(a).localeCompare(thingName(b)));
+  // What cannot fail by itself belongs to the equipment it stands in.
+  const groups = SECTIONS.map((section) => ({
+    section,
+    things: offered.filter((each) => (sections.get(each) ?? 'equipment') === section),
+  })).filter((each) => each.things.length > 0);
   const replaced = view.steps.flatMap((step) => (step.action.name === 'replace' ? [thingName(step.action.target)] : []));
   return (
     <section class="prove" aria-labelledby="prove-title">
@@ -34,10 +45,14 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
           data-marked={(next?.name === 'replace' && next.target !== target) || undefined}
           onChange={(event) => setTarget(event.currentTarget.value)}
         >
-          {offered.map((each) => (
-            <option key={each} value={each}>
-              {thingName(each)}
-            </option>
+          {groups.map(({ section, things }) => (
+            <optgroup key={section} label={t(`app:section.${section}`)}>
+              {things.map((each) => (
+                <option key={each} value={each}>
+                  {thingName(each)}
+                </option>
+              ))}
+            </optgroup>
           ))}
         </select>
         <button

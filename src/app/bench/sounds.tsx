@@ -1,12 +1,15 @@
 import { t } from '../words.ts';
 import type { Heard } from './use-sounds.ts';
 
-/** Captions of what is heard, over the work. */
+/** Captions of what is heard, in a line of their own beneath the work: it keeps its room, so that nothing moves or is covered. */
 export function Captions({ heard }: { readonly heard: Heard }) {
-  if (heard.captions.length === 0) return null;
   return (
     <p class="captions">
-      <b>{t('app:sounds.title')}</b> {heard.captions.join(', ')}
+      {heard.captions.length > 0 && (
+        <>
+          <b>{t('app:sounds.title')}</b> {heard.captions.join(', ')}
+        </>
+      )}
     </p>
   );
 }

@@ -31,7 +31,8 @@ export function useSounds(view: BenchView): Heard {
     sounds.current?.show(view);
     const names = [...strikesBetween(before.current, view), ...soundsOf(view)];
     before.current = view;
-    setCaptions(names.map((name) => t(`stage:caption.${name}`)));
+    // One's own hand is no news: a probe that seats is heard, and seen on the meter.
+    setCaptions(names.filter((name) => name !== 'seat').map((name) => t(`stage:caption.${name}`)));
   }, [view]);
 
   return { captions, on, turn: (next) => keepSound(next ? 'on' : 'off') };

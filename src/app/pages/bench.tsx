@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import '../css/bench.css';
+// After it: what it says of an upright phone stands over the rest.
+import '../css/bench-phone.css';
 import { CoachPanel, useCoach } from '../bench/coach.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
 import { FreeBar } from '../bench/free-bar.tsx';
@@ -25,7 +27,7 @@ import { CautionCard, CautionStrip } from '../cautions/caution-panel.tsx';
 import { useCautions } from '../cautions/use-cautions.ts';
 import { engineFor } from '../engine/engine.ts';
 import { MarksProvider, marksFor } from '../guided/marks.ts';
-import { GuidePanel } from '../guided/panel.tsx';
+import { GuidePanel, showMarkedIn } from '../guided/panel.tsx';
 import { useGuide } from '../guided/use-guide.ts';
 import { Elsewhere } from '../keeping/elsewhere.tsx';
 import { useHold } from '../keeping/hold.ts';
@@ -128,8 +130,11 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
     () => marksFor(guide?.action, { kind, held: leads.held, tool: leads.tool, sheet }),
     [guide, kind, leads.held, leads.tool, sheet],
   );
-  // A walk or a picked lead goes on at the bench: the sheet that covered it on a small screen makes room.
-  useEffect(() => setSheet(undefined), [bench.view.place, bench.view.phase, leads.held]);
+  // A walk, a picked lead, a named fault or the other bench goes on there: the sheet that covered it on a small screen makes room.
+  useEffect(() => setSheet(undefined), [bench.view.place, bench.view.phase, leads.held, kind]);
+  useEffect(() => {
+    if (sheet !== undefined) showMarkedIn('.rail');
+  }, [sheet, marks]);
   return (
     <MarksProvider value={marks}>
       <div class="bench-frame">
@@ -144,7 +149,16 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
           />
           <div class="bench-over">
             {cautions.due !== undefined && <CautionStrip due={cautions.due} onRead={cautions.read} />}
-            {guide !== undefined && <GuidePanel guide={guide} far={kind === 'list'} onLeave={() => take(false)} />}
+            {guide !== undefined && (
+              <GuidePanel
+                guide={guide}
+                far={kind === 'list'}
+                crowded={cautions.due !== undefined && bench.view.phase === 'named'}
+                busy={sheet !== undefined || leads.held !== undefined}
+                onUncover={() => setSheet(undefined)}
+                onLeave={() => take(false)}
+              />
+            )}
           </div>
           <aside class="rail rail-left" id="rail-house" aria-label={t('app:rails.house')}>
             <House bench={bench}>
