@@ -31,10 +31,10 @@ export function ResultsTable({ results }: Props) {
                 <th scope="row">
                   <a href={hrefOf('ticket', ticket)}>{title}</a>
                 </th>
-                <td>{number(result.total)}</td>
-                <td>{number(result.steps)}</td>
-                <td>{number(Math.max(1, Math.round(result.minutes)))}</td>
-                <td class={result.right ? undefined : 'results-missed-word'}>
+                <td data-column={t('keeping:table.column.points')}>{number(result.total)}</td>
+                <td data-column={t('keeping:table.column.steps')}>{number(result.steps)}</td>
+                <td data-column={t('keeping:table.column.minutes')}>{number(Math.max(1, Math.round(result.minutes)))}</td>
+                <td data-column={t('keeping:table.column.fault')} class={result.right ? undefined : 'results-missed-word'}>
                   {t(result.right ? 'keeping:table.foundShort' : 'keeping:table.missedShort')}
                 </td>
                 <td>
