@@ -42,6 +42,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/serve.ts'],
           fileParallelism: false,
           maxWorkers: 1,
+          // Plays that run side by side: a page, its worker and the shadow keep two cores busy.
+          maxConcurrency: 3,
           testTimeout: 120_000,
           hookTimeout: 300_000,
         },

@@ -119,6 +119,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     const camera = game.scene.getScene<PhaserScene>('bench').cameras.main;
     const zoom = sight.unit * pixels();
     camera.setOrigin(0, 0).setZoom(zoom).setScroll(sight.left, sight.top);
+    // For whoever must know where on the page a spot of the scene is.
+    host.dataset.sight = `${sight.unit} ${sight.left} ${sight.top}`;
     options.onSight?.(isWhole(sight, size().width, size().height));
     tellMark();
     wake();

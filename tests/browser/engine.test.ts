@@ -18,7 +18,7 @@ import { rigOf, start, take, ticket } from '../scenario/shipped.ts';
 import { black, meter, pull, red, SOLUTIONS } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { answers, keepClosed, openListening, solved } from './engine-hand.ts';
-import { LAPTOP, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, LAPTOP, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
 import { keptLog } from './shadow.ts';
 
@@ -223,7 +223,7 @@ describe.each([
 ] as const)('on a %s', (name, size) => {
   const holds = async (page: Page, what: string) => {
     await picture(page, `${what}-${name}`);
-    expect(await seriousFaults(page), what).toEqual([]);
+    expect(await accessFaults(page), what).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), what).toBeLessThanOrEqual(0);
   };
 
@@ -366,7 +366,7 @@ test('where a ticket asks for pairs and intermittents, a second fault can be nam
   await choose(0, 'cable', 'statY', 'intermittent');
   await window.getByRole('checkbox', { name: t('app:naming.second') }).check();
   await choose(1, 'cable', 'statG', 'open');
-  expect(await seriousFaults(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'naming-pair-laptop');
   const fault = { target: 'statY', mode: 'intermittent', also: { target: 'statG', mode: 'open' } };
   await button(page, t('app:naming.confirm', { fault: namingText(fault) })).click();

@@ -5,7 +5,7 @@ import { GUIDED_TICKET } from '../../src/app/guided/facts.ts';
 import { t } from '../../src/app/words.ts';
 import { speakEnglish } from '../app/english.ts';
 import { launch } from './chromium.ts';
-import { LAPTOP, openPage, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -239,7 +239,7 @@ test('the guided bench holds up to axe-core and runs off no side, with a caution
     const { page, close } = await openPage(browser, '', size);
     await page.locator('.guided-start .act').click();
     await page.locator('.drawn-wait').waitFor({ state: 'detached' });
-    expect(await seriousFaults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     await close();
   }

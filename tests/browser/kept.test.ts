@@ -9,7 +9,7 @@ import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { black, meter, pull, red, wait } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
-import { LAPTOP, openPage, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
 import { keptLog, put, stepsOf, takeStep } from './shadow.ts';
 
@@ -158,7 +158,7 @@ test('a second tab is told, may take over with every step, and the first one sto
   const second = await page.context().newPage();
   await second.goto(address(`#/bench/${TICKET}`));
   await second.getByText(t('keeping:elsewhere.text')).waitFor();
-  expect(await seriousFaults(second)).toEqual([]);
+  expect(await accessFaults(second)).toEqual([]);
   await button(second, t('keeping:elsewhere.take')).click();
   await second.getByTestId('steps').waitFor();
   await page.getByText(t('keeping:elsewhere.taken')).waitFor();
@@ -189,7 +189,7 @@ describe.each([
     await picture(page, `progress-skills-${name}`);
     await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
     await picture(page, `progress-foot-${name}`);
-    expect(await seriousFaults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     const saving = page.waitForEvent('download');
     await button(page, t('keeping:file.save')).click();

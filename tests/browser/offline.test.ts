@@ -59,7 +59,7 @@ test('after one visit the server may go: a ticket is played to its debrief, and 
   await page.reload();
   const shadow = start(TICKET);
   await openBench(page);
-  for (const action of stepsOf(TICKET)) await byMouse(page, shadow, action);
+  await byMouse(page, shadow, stepsOf(TICKET));
   await expectDebrief(page, shadow);
   for (const route of ['#/guide', '#/progress', '#/']) {
     await page.goto(new URL(route, server.address).href);
@@ -107,7 +107,7 @@ test('a new version waits: an attempt goes on in the old one to its debrief, and
   const shadow = start(TICKET);
   const steps = stepsOf(TICKET);
   await openBench(page);
-  for (const action of steps.slice(0, 4)) await byMouse(page, shadow, action);
+  await byMouse(page, shadow, steps.slice(0, 4));
 
   server.swap(laterVersion());
   await page.evaluate(async () => {
@@ -124,7 +124,7 @@ test('a new version waits: an attempt goes on in the old one to its debrief, and
   await page.reload();
   await page.locator('.drawn-wait').waitFor({ state: 'detached' });
   expect(await entryOf(page)).toBe(before);
-  for (const action of steps.slice(4)) await byMouse(page, shadow, action);
+  await byMouse(page, shadow, steps.slice(4));
   await expectDebrief(page, shadow);
   expect(errors).toEqual([]);
   await page.close();

@@ -7,7 +7,7 @@ import { logOf } from '../../src/attempt/attempt.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
-import { openPage, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, openPage, PHONE, picture } from './harness.ts';
 import { put, stepsOf, takeStep } from './shadow.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -127,7 +127,7 @@ test('a profile is renamed; deleted, it takes all of its own with it and nothing
   await button(page, t('keeping:profiles.remove')).click();
   await page.getByText(t('keeping:remove.finished', { count: 2 })).waitFor();
   await page.getByText(t('keeping:remove.running', { count: 1 })).waitFor();
-  expect(await seriousFaults(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'profile-remove');
   const saved = JSON.parse(await save(page, t('keeping:remove.save'))) as { profiles: { name: string }[] };
   expect(saved.profiles.map((each) => each.name)).toEqual(['Bo']);
@@ -159,7 +159,7 @@ test('a forgotten PIN: the work can be saved, the profile deleted, and the work 
   await button(gate, t('keeping:profiles.use', { name: 'Ana' })).click();
   await button(gate, t('keeping:profiles.forgot')).click();
   await gate.getByText(t('keeping:remove.pin')).waitFor();
-  expect(await seriousFaults(gate)).toEqual([]);
+  expect(await accessFaults(gate)).toEqual([]);
   expect(await gate.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   await picture(gate, 'profile-forgot-phone');
   const text = await save(gate, t('keeping:remove.save'));

@@ -8,7 +8,7 @@ import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
-import { openPage, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, openPage, PHONE, picture } from './harness.ts';
 import { put, stepsOf, takeStep } from './shadow.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -57,7 +57,7 @@ test('own words are kept through a reload, go out and come back with a file, and
   await layIn(page);
   await page.goto(address(`#/report/${TICKET}`));
   await ownWords(page).fill(MARKUP);
-  expect(await seriousFaults(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'report');
   await page.reload();
   expect(await ownWords(page).inputValue()).toBe(MARKUP);
@@ -80,7 +80,7 @@ test('own words are kept through a reload, go out and come back with a file, and
   await readIn(fresh.page, saved, 1);
   await fresh.page.goto(address(`#/report/${TICKET}`));
   expect(await ownWords(fresh.page).inputValue()).toBe(MARKUP);
-  expect(await seriousFaults(fresh.page)).toEqual([]);
+  expect(await accessFaults(fresh.page)).toEqual([]);
   expect(await cutTexts(fresh.page)).toEqual([]);
   await picture(fresh.page, 'report-phone');
   expect([...errors, ...fresh.errors]).toEqual([]);

@@ -9,7 +9,7 @@ import { regionsOf } from '../../src/stage/targets.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
-import { LAPTOP, openPage, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { tabTo } from './keys-hand.ts';
 import { keptLog } from './shadow.ts';
 
@@ -59,14 +59,14 @@ test.each([
     ['contrast', t('settings:contrast.more')],
   ] as const) {
     await radio(page, group, words).check();
-    expect(await seriousFaults(page), words).toEqual([]);
+    expect(await accessFaults(page), words).toEqual([]);
     expect(await wide(page), words).toBeLessThanOrEqual(0);
     await picture(page, `settings-${words.replace('%', '')}-${name}`);
   }
   await page.goto(address(`#/bench/${TICKET}`));
   await button(page, t('settings:menu.title')).click();
   await page.getByRole('dialog').waitFor();
-  expect(await seriousFaults(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
   await picture(page, `menu-${name}`);
   expect(errors).toEqual([]);
   await close();

@@ -69,7 +69,7 @@ test('it plays a ticket on the drawn bench to its debrief and asks for nothing b
   await picture(page, 'single');
   const shadow = start(TICKET);
   await begin();
-  for (const action of stepsOf(TICKET)) await byMouse(page, shadow, action);
+  await byMouse(page, shadow, stepsOf(TICKET));
   await expectDebrief(page, shadow);
   await page.goto(`${address}#/`);
   await page.getByRole('combobox', { name: t('app:language') }).selectOption('fr');
@@ -90,6 +90,6 @@ test('where the browser keeps nothing for a file, it says so and plays', async (
   await page.getByText(t('keeping:denied'), { exact: true }).waitFor();
   const shadow = start(TICKET);
   await begin();
-  for (const action of stepsOf(TICKET).slice(0, 3)) await byMouse(page, shadow, action);
+  await byMouse(page, shadow, stepsOf(TICKET).slice(0, 3));
   await close();
 });

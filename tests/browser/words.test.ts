@@ -4,7 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
-import { LAPTOP, PHONE, picture, seriousFaults } from './harness.ts';
+import { accessFaults, LAPTOP, PHONE, picture } from './harness.ts';
 import { pseudo, pseudoModule } from './pseudo.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -105,11 +105,11 @@ test.each([
     await go(page, route);
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(heading);
     expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
-    expect(await seriousFaults(page), route).toEqual([]);
+    expect(await accessFaults(page), route).toEqual([]);
   }
   await page.locator('.bench-head .switch button').nth(1).click();
   await picture(page, `list-${language}`);
-  expect(await seriousFaults(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
   const fetched = await page.evaluate(() => performance.getEntriesByType('resource').map((each) => each.name));
   expect(fetched.filter((each) => /\/(en|es|fr)-[^/]*\.js$/.test(each)).map((each) => /\/(en|es|fr)-/.exec(each)?.[1])).toEqual([
     language,

@@ -18,7 +18,7 @@ interface Props {
 export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
   const marks = useMarks();
   return (
-    <div class="dock">
+    <section class="dock" aria-label={t('app:rails.meter')}>
       <Display meter={bench.view.meter} />
       <div class="dock-handles">
         <button
@@ -68,6 +68,6 @@ export function MeterDock({ bench, leads, coach, sheet, onSheet }: Props) {
           {coach.count === undefined ? t('app:coach.handleBusy') : t('app:coach.handle', { count: coach.count })}
         </button>
       )}
-    </div>
+    </section>
   );
 }

@@ -29,15 +29,19 @@ export function reachablePoints(view: BenchView, options: readonly Action[]): re
   return [...terminals, ...ends];
 }
 
+/** As a keyboard writes it: it has no sign for minus. */
+const written = (words: string): string => words.toLocaleLowerCase().replaceAll('−', '-');
+
 /** Those whose letter begins with what was typed (whole matches first), or whose part does. */
 export function matching(points: readonly Reachable[], typed: string): readonly Reachable[] {
-  const wanted = typed.trim().toLocaleLowerCase();
+  const wanted = written(typed.trim());
   if (wanted === '') return points;
   const rank = (each: Reachable): number => {
-    const letter = each.letter.toLocaleLowerCase();
+    const letter = written(each.letter);
     if (letter === wanted) return 0;
     if (letter.startsWith(wanted)) return 1;
-    return `${letter} ${each.on.toLocaleLowerCase()}`.startsWith(wanted) || each.on.toLocaleLowerCase().startsWith(wanted) ? 2 : 3;
+    const on = written(each.on);
+    return `${letter} ${on}`.startsWith(wanted) || on.startsWith(wanted) ? 2 : 3;
   };
   return points
     .map((each) => ({ each, rank: rank(each) }))

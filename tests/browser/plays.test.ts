@@ -1,0 +1,105 @@
+/** Every ticket that ships is played from the complaint to the debrief by a mouse, by a finger on a phone, and by the keyboard alone. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { t } from '../../src/app/words.ts';
+import { speakEnglish } from '../app/english.ts';
+import { library, start } from '../scenario/shipped.ts';
+import { launch } from './chromium.ts';
+import { byHand, handAt } from './drawn-hand.ts';
+import { LAPTOP, openPage, PHONE } from './harness.ts';
+import { byKeys, tabTo } from './keys-hand.ts';
+import { fingerOn, mouseOn, type Pointer } from './pointer.ts';
+import { expectDebrief, stepsOf } from './shadow.ts';
+
+/** A good technician's points, whatever hand did the work. */
+const GOOD = 85;
+/** Three plays share two cores, and each works its debrief out twice; milliseconds. */
+const LONG = 400_000;
+
+let browser: Browser;
+beforeAll(async () => {
+  await speakEnglish();
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+const tickets = library.tickets.map((each) => each.id);
+
+async function drawnReady(page: Page): Promise<void> {
+  await page.locator('.drawn-host canvas').waitFor();
+  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+}
+
+/** From the first page to the debrief, and back to see the points there. */
+async function playDrawn(pointer: Pointer, id: string): Promise<void> {
+  const { page } = pointer;
+  const shadow = start(id);
+  const row = page.locator('li', { has: page.locator(`a[href$="#/ticket/${id}"]`) });
+  await pointer.press(row.locator('a'));
+  await pointer.press(page.getByRole('link', { name: t('app:ticket.begin'), exact: true }));
+  await drawnReady(page);
+  const hand = handAt(pointer, shadow);
+  for (const action of stepsOf(id)) await byHand(hand, action);
+  const total = await expectDebrief(page, shadow);
+  expect(total).toBeGreaterThanOrEqual(GOOD);
+  await pointer.press(page.getByRole('link', { name: t('app:toTickets'), exact: true }));
+  await row.getByText(t('app:home.best', { score: total }), { exact: true }).waitFor();
+}
+
+describe.concurrent('with the mouse on the drawn bench', () => {
+  test.each(tickets)('%s', { timeout: LONG }, async (id) => {
+    const { page, errors, close } = await openPage(browser, '', LAPTOP);
+    await playDrawn(mouseOn(page), id);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe.concurrent('with a finger on a phone', () => {
+  test.each(tickets)('%s', { timeout: LONG }, async (id) => {
+    const { page, errors, close } = await openPage(browser, '', PHONE, { hasTouch: true, isMobile: true });
+    const finger = await fingerOn(page);
+    await playDrawn(finger, id);
+    expect(finger.small).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe.concurrent('with the keyboard alone on the list bench', () => {
+  test.each(tickets)('%s', { timeout: LONG }, async (id) => {
+    const { page, errors, close } = await openPage(browser, '', LAPTOP);
+    const shadow = start(id);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await tabTo(page, { words: new RegExp(`^${t(`ticket:${id}.title`)}`) });
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/ticket/);
+    await tabTo(page, { words: t('app:ticket.begin') });
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/bench/);
+    await page.getByTestId('steps').waitFor();
+    await tabTo(page, { words: t('app:head.kind.list') });
+    await page.keyboard.press('Enter');
+    for (const action of stepsOf(id)) await byKeys(page, shadow, action);
+    expect(await expectDebrief(page, shadow)).toBeGreaterThanOrEqual(GOOD);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+test('a finger tells what is smaller than a thumb, and does not press what something lies over', async () => {
+  const { page, close } = await openPage(browser, '', PHONE, { hasTouch: true, isMobile: true });
+  const style = 'position: absolute; left: 100px; width: 60px;';
+  await page.setContent(
+    `<meta name="viewport" content="width=device-width"><button style="${style} top: 100px; height: 44px">large</button>` +
+      `<button style="${style} top: 200px; height: 26px">small</button>` +
+      `<button style="${style} top: 300px; height: 44px">beneath</button><div style="${style} top: 300px; height: 44px"></div>`,
+  );
+  const finger = await fingerOn(page);
+  await finger.press(page.getByRole('button', { name: 'large' }));
+  expect(finger.small).toEqual([]);
+  await finger.press(page.getByRole('button', { name: 'small' }));
+  expect(finger.small).toEqual(['button "small": 28']);
+  await expect(finger.press(page.getByRole('button', { name: 'beneath' }))).rejects.toThrow('something lies over');
+  await close();
+});
