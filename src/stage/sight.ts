@@ -10,6 +10,11 @@ export interface Sight {
 }
 
 const CLOSEST = 3;
+/**
+ * CSS pixels that can be panned to below the scene while it is not whole: the way back to the whole place lies over the host's foot,
+ * and nothing that can be pressed must stay under it.
+ */
+const FOOT = 60;
 /** A double press brings the scene this close where it is smaller: labels of 13 units are legible then. */
 const LEGIBLE = 1.1;
 
@@ -18,12 +23,19 @@ export function wholeUnit(width: number, height: number): number {
   return Math.min(width / SCENE.width, height / SCENE.height);
 }
 
-/** What is painted: the scene and, where the host is wider or taller, the wall and floor around it. */
+/** The scene and, where the host is wider or taller, the wall and floor around it, while all of it is in sight. */
 export function paintedBounds(width: number, height: number): Box {
   const unit = wholeUnit(width, height);
   const across = width / unit;
   const down = height / unit;
   return { x: (SCENE.width - across) / 2, y: (SCENE.height - down) / 2, width: across, height: down };
+}
+
+/** What is painted: the same, and as far below it as can be panned to. */
+export function floored(width: number, height: number): Box {
+  const bounds = paintedBounds(width, height);
+  const foot = SCENE.height + FOOT / wholeUnit(width, height);
+  return { ...bounds, height: Math.max(bounds.height, foot - bounds.y) };
 }
 
 function clamped(value: number, least: number, most: number): number {
@@ -34,11 +46,32 @@ function clamped(value: number, least: number, most: number): number {
 export function kept(sight: Sight, width: number, height: number): Sight {
   const least = wholeUnit(width, height);
   const unit = clamped(sight.unit, least, Math.max(least, CLOSEST));
+  const middle = (SCENE.height - height / unit) / 2;
+  const lowest = isWhole({ ...sight, unit }, width, height) ? middle * 2 : SCENE.height + (FOOT - height) / unit;
   return {
     unit,
     left: clamped(sight.left, 0, SCENE.width - width / unit),
-    top: clamped(sight.top, 0, SCENE.height - height / unit),
+    top: lowest < 0 ? Math.max(middle, lowest) : clamped(sight.top, 0, lowest),
   };
+}
+
+/** How a host lies: its size and its corner on the page, CSS pixels. */
+export interface Place {
+  readonly width: number;
+  readonly height: number;
+  readonly top: number;
+}
+
+/**
+ * The sight after the host has changed: what was whole stays whole. Where bars came or went above or below, nothing moves on the page;
+ * where the width changed too, the same spot stays in the middle.
+ */
+export function resized(sight: Sight, from: Place, to: Place): Sight {
+  const { width, height } = to;
+  if (isWhole(sight, from.width, from.height)) return whole(width, height);
+  const down = from.width === width ? to.top - from.top : (from.height - height) / 2;
+  const across = (from.width - width) / 2;
+  return kept({ unit: sight.unit, left: sight.left + across / sight.unit, top: sight.top + down / sight.unit }, width, height);
 }
 
 /** A scene that would be smaller than this opens closer, about what matters in it, to be panned. */
@@ -114,7 +147,8 @@ function brought(sight: Sight, box: Box, width: number, height: number): Sight {
     if (long + 2 * MARGIN > room) return (room - long) / 2 - from;
     return clamped(from, MARGIN, room - MARGIN - long) - from;
   };
-  return panned(sight, shift(x, across, width), shift(y, down, height), width, height);
+  const clear = isWhole(sight, width, height) ? height : height - FOOT + MARGIN;
+  return panned(sight, shift(x, across, width), shift(y, down, clear), width, height);
 }
 
 /** Whether all of the scene's width and height is in sight. */

@@ -14,12 +14,15 @@ import type { StageOptions } from './options.ts';
 import { paintHand, paintHint, paintStill } from './paint.ts';
 import type { Box } from './pen.ts';
 import {
+  floored,
   hostBox,
   isWhole,
   nearer,
   opening,
+  type Place,
   paintedBounds,
   panned,
+  resized,
   type Sight,
   sceneSpot,
   shown,
@@ -49,6 +52,12 @@ export interface Stage {
 const MOST_DENSITY = 2;
 /** Frames that the loop stays awake after the last change. */
 const QUIET_FRAMES = 4;
+
+/** Where an element begins on its page, CSS pixels, however far the page is scrolled. */
+function topOf(element: HTMLElement): number {
+  const above = element.offsetParent;
+  return element.offsetTop + (above instanceof HTMLElement ? topOf(above) : 0);
+}
 
 /** Puts the drawn bench into `host` and gives the handle by which views reach it. */
 export async function mountStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
@@ -94,12 +103,11 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
   };
   const paintAll = (): void => {
     if (sheets === undefined || view === undefined) return;
-    const { width, height } = size();
-    const bounds = paintedBounds(width, height);
+    const ground = floored(size().width, size().height);
     scene = sceneOf(view);
     const [drawn, seen] = [scene, view];
-    sheets.still.paint(bounds, density(), (pen) => {
-      paintStill(pen, drawn, seen, options.t, bounds);
+    sheets.still.paint(ground, density(), (pen) => {
+      paintStill(pen, drawn, seen, options.t, ground);
     });
     sheets.movers.show(scene, density());
     paintHandNow();
@@ -255,18 +263,22 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
     },
   });
 
-  const resized = new ResizeObserver(() => {
-    const { width, height } = size();
+  const lies = (): Place => ({ ...size(), top: topOf(host) });
+  let before = lies();
+  const watched = new ResizeObserver(() => {
+    const now = lies();
+    const { width, height } = now;
     game.scale.setZoom(1 / pixels());
     game.scale.resize(width * pixels(), height * pixels());
     // The engine leaves an older size on the canvas where the new one needs no scaling.
     game.canvas.style.width = `${String(width)}px`;
     game.canvas.style.height = `${String(height)}px`;
-    sight = opened(width, height, scene && focusOf(scene));
-    bringMark();
+    sight = resized(sight, before, now);
+    before = now;
+    aim();
     paintAll();
   });
-  resized.observe(host);
+  watched.observe(host);
   game.canvas.style.touchAction = 'none';
   game.canvas.setAttribute('aria-hidden', 'true');
 
@@ -316,7 +328,7 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
       clearTimeout(repaint);
       ignore();
       document.removeEventListener('keydown', skip);
-      resized.disconnect();
+      watched.disconnect();
       game.loop.wake();
       game.destroy(true);
     },

@@ -45,6 +45,8 @@ const button = ({ pointer }: DrawnHand, name: string) => pointer.page.getByRole(
 interface Bench {
   readonly box: Box;
   readonly sight: Sight;
+  /** Height that the way back to the whole place, over the bench's foot, leaves free; CSS pixels. */
+  readonly clear: number;
 }
 
 /** As it is once the page has drawn what came before: the same for a few frames on end, because notes and cautions move it. */
@@ -54,7 +56,9 @@ function benchOf({ pointer }: DrawnHand): Promise<Bench> {
     const now = () => {
       const { x, y } = host.getBoundingClientRect();
       const [unit = 1, left = 0, top = 0] = (host as HTMLElement).dataset.sight?.split(' ').map(Number) ?? [];
-      return { box: { x, y, width: host.clientWidth, height: host.clientHeight }, sight: { unit, left, top } };
+      const foot = host.parentElement?.querySelector('.drawn-whole')?.getBoundingClientRect();
+      const box = { x, y, width: host.clientWidth, height: host.clientHeight };
+      return { box, sight: { unit, left, top }, clear: foot === undefined ? box.height : foot.top - y };
     };
     let before = '';
     for (let same = 0, frames = 0; same < 3 && frames < 60; frames += 1) {
@@ -94,9 +98,9 @@ const onHost = ({ sight }: Bench, spot: Spot): Spot => ({
 async function panTo(hand: DrawnHand, scene: Scene, view: BenchView, from: Bench, spot: Spot): Promise<Bench> {
   let bench = from;
   for (let drags = 0; drags < 8; drags += 1) {
-    const { box, sight } = bench;
+    const { box, sight, clear } = bench;
     const at = onHost(bench, spot);
-    const inside = at.x > MARGIN && at.x < box.width - MARGIN && at.y > MARGIN && at.y < box.height - MARGIN;
+    const inside = at.x > MARGIN && at.x < box.width - MARGIN && at.y > MARGIN && at.y < clear - MARGIN;
     const limit = (want: number, most: number) => Math.max(-most, Math.min(most, want));
     const by = { x: limit(box.width / 2 - at.x, box.width * 0.6), y: limit(box.height / 2 - at.y, box.height * 0.6) };
     const to = panned(sight, by.x, by.y, box.width, box.height);
@@ -110,13 +114,13 @@ async function panTo(hand: DrawnHand, scene: Scene, view: BenchView, from: Bench
 }
 
 /** Where a drag can begin without taking up a lead, and end on the bench. */
-function freeSpot(scene: Scene, view: BenchView, { box, sight }: Bench, by: Spot): Spot {
+function freeSpot(scene: Scene, view: BenchView, { box, sight, clear }: Bench, by: Spot): Spot {
   for (const down of [0.5, 0.3, 0.7, 0.15, 0.85]) {
     for (const across of [0.5, 0.2, 0.8, 0.1, 0.9]) {
       const at = { x: box.width * across, y: box.height * down };
       const end = { x: at.x + by.x, y: at.y + by.y };
       const ends = end.x > 4 && end.y > 4 && end.x < box.width - 4 && end.y < box.height - 4;
-      if (ends && leadUnder(scene, view, sceneSpot(sight, at), sight.unit) === undefined) return at;
+      if (ends && at.y < clear && leadUnder(scene, view, sceneSpot(sight, at), sight.unit) === undefined) return at;
     }
   }
   throw new Error('nowhere to drag the scene from');

@@ -2,11 +2,12 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
+import { viewOf } from '../../src/attempt/attempt.ts';
 import { speakEnglish } from '../app/english.ts';
 import { library, start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { byHand, handAt } from './drawn-hand.ts';
-import { LAPTOP, openPage, PHONE } from './harness.ts';
+import { LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys, tabTo } from './keys-hand.ts';
 import { fingerOn, mouseOn, type Pointer } from './pointer.ts';
 import { expectDebrief, stepsOf } from './shadow.ts';
@@ -39,7 +40,12 @@ async function playDrawn(pointer: Pointer, id: string): Promise<void> {
   await pointer.press(page.getByRole('link', { name: t('app:ticket.begin'), exact: true }));
   await drawnReady(page);
   const hand = handAt(pointer, shadow);
-  for (const action of stepsOf(id)) await byHand(hand, action);
+  for (const action of stepsOf(id)) {
+    await byHand(hand, action).catch(async (cause: unknown) => {
+      await picture(page, `play-${id}-${pointer.touch ? 'finger' : 'mouse'}`);
+      throw new Error(`step ${viewOf(shadow).steps.length}, ${JSON.stringify(action)}`, { cause });
+    });
+  }
   const total = await expectDebrief(page, shadow);
   expect(total).toBeGreaterThanOrEqual(GOOD);
   await pointer.press(page.getByRole('link', { name: t('app:toTickets'), exact: true }));
@@ -85,6 +91,35 @@ describe.concurrent('with the keyboard alone on the list bench', () => {
     expect(errors).toEqual([]);
     await close();
   });
+});
+
+test('opening and reading a caution leaves the drawing where the finger has put it on the page', async () => {
+  const { page, close } = await openPage(browser, `#/bench/${tickets[0]}`, PHONE, { hasTouch: true, isMobile: true });
+  await drawnReady(page);
+  const finger = await fingerOn(page);
+  /** The scene's scale and where its corner lies on the page; and the bench's height. */
+  const lies = () =>
+    page.locator('.drawn-host').evaluate((host) => {
+      const [unit = 1, left = 0, top = 0] = (host as HTMLElement).dataset.sight?.split(' ').map(Number) ?? [];
+      const box = host.getBoundingClientRect();
+      const scene = [unit * 100, box.left - left * unit, box.top - top * unit].map(Math.round).join(' ');
+      return { scene, height: Math.round(box.height) };
+    });
+  const wait = { timeout: 10_000 };
+  const opened = await lies();
+  await finger.drag({ x: 250, y: 500 }, { x: 170, y: 430 });
+  await expect.poll(lies, wait).not.toEqual(opened);
+  const put = await lies();
+  const strip = page.locator('.caution-strip').first();
+  await finger.press(strip.locator('summary'));
+  await expect.poll(async () => (await lies()).height, wait).toBeLessThan(put.height - 50);
+  await expect.poll(async () => (await lies()).scene, wait).toBe(put.scene);
+  const title = await strip.locator('summary').textContent();
+  await finger.press(strip.getByRole('button'));
+  await page.locator('.caution-strip', { hasText: title ?? '' }).waitFor({ state: 'detached' });
+  await expect.poll(async () => (await lies()).height, wait).toBeGreaterThanOrEqual(put.height);
+  await expect.poll(async () => (await lies()).scene, wait).toBe(put.scene);
+  await close();
 });
 
 test('a finger tells what is smaller than a thumb, and does not press what something lies over', async () => {

@@ -7,12 +7,16 @@ import { isLit, poseOf } from '../../src/stage/moving.ts';
 import { isSoftware } from '../../src/stage/renderer.ts';
 import { shortestJoin } from '../../src/stage/runs.ts';
 import {
+  floored,
+  hostBox,
   isWhole,
   kept,
   nearer,
   opening,
   paintedBounds,
   panned,
+  resized,
+  type Sight,
   sceneSpot,
   toggled,
   whole,
@@ -116,6 +120,38 @@ describe('the sight', () => {
     const far = panned(zoomed(opening(390, 500), 2, { x: 0, y: 0 }, 390, 500), -99_999, -99_999, 390, 500);
     expect(far.left + 390 / far.unit).toBeCloseTo(bounds.x + bounds.width);
     expect(kept({ unit: 0.01, left: 0, top: 0 }, 390, 500).unit).toBeCloseTo(wholeUnit(390, 500));
+  });
+
+  test('all of the scene can be panned clear of the button over the foot, and no farther than is painted', () => {
+    for (const [width, height] of [
+      [390, 400],
+      [798, 648],
+    ] as const) {
+      const lowest = panned(zoomed(whole(width, height), 1.8, { x: 0, y: 0 }, width, height), 0, -99_999, width, height);
+      const foot = hostBox(lowest, { x: 0, y: 648, width: 0, height: 0 }).y;
+      expect(height - foot).toBeGreaterThanOrEqual(52);
+      const ground = floored(width, height);
+      expect(lowest.top + height / lowest.unit).toBeLessThanOrEqual(ground.y + ground.height + 0.001);
+    }
+  });
+
+  test('stays where it is on the page while bars come and go, and keeps its middle when the width changes', () => {
+    const [high, low] = [
+      { width: 390, height: 480, top: 100 },
+      { width: 390, height: 300, top: 280 },
+    ];
+    const before = panned(opening(390, 480), -60, -25, 390, 480);
+    const onPage = (sight: Sight, { top }: { top: number }): number =>
+      top + hostBox(sight, { x: 0, y: 400, width: 0, height: 0 }).y;
+    const during = resized(before, high, low);
+    expect(during.unit).toBe(before.unit);
+    expect(onPage(during, low)).toBeCloseTo(onPage(before, high));
+    const after = resized(during, low, high);
+    expect([after.left, after.top]).toEqual([expect.closeTo(before.left), expect.closeTo(before.top)]);
+    const wide = resized(before, high, { width: 420, height: 480, top: 100 });
+    expect(sceneSpot(wide, { x: 210, y: 240 }).x).toBeCloseTo(sceneSpot(before, { x: 195, y: 240 }).x);
+    const all = resized(whole(798, 648), { width: 798, height: 648, top: 0 }, { width: 798, height: 500, top: 148 });
+    expect(all).toEqual(whole(798, 500));
   });
 
   test('a press that misses on a screen too small to hit comes closer about its spot, and not on a large one', () => {
