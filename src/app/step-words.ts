@@ -13,6 +13,28 @@ function measuredName(view: BenchView, step: StepView): string {
   return pairName(view, step.red, step.black);
 }
 
+/** Steps that do nothing to what is measured: a display that stays as it was is no news after them. */
+const IDLE: ReadonlySet<string> = new Set(['walk', 'cover', 'look', 'tug', 'wait', 'watch', 'name', 'close', 'hint']);
+
+function sameReading(last: StepView | undefined, step: StepView): boolean {
+  const [a, b] = [last?.reading, step.reading];
+  if (a === undefined || b === undefined) return false;
+  return (
+    last?.red === step.red &&
+    last?.black === step.black &&
+    a.fn === b.fn &&
+    a.kind === b.kind &&
+    a.text === b.text &&
+    a.prefix === b.prefix
+  );
+}
+
+/** Whether a step measured: it read something, and was more than a look at a display that stood there before. */
+function measures(view: BenchView, step: StepView): boolean {
+  if (step.reading === undefined || step.reading.kind === 'blank') return false;
+  return !(IDLE.has(step.action.name) && sameReading(view.steps[step.number - 2], step));
+}
+
 /** Whether a step's reading speaks for itself: the meter was moved, and nothing else. */
 function isMeterMove(step: StepView): boolean {
   return step.action.name === 'probe' || step.action.name === 'meter' || step.action.name === 'clamp';
@@ -26,7 +48,7 @@ export interface StepTold {
   readonly step: StepView;
   /** What was done. */
   readonly done: string;
-  /** What was measured; empty when nothing was. */
+  /** What was measured; empty when nothing was, or when the display only stood as before. */
   readonly measured: string;
   /** What was noticed, each thing once. */
   readonly noticed: readonly string[];
@@ -34,11 +56,10 @@ export interface StepTold {
 
 /** @param view as it is right after the step */
 export function tellStep(view: BenchView, step: StepView): StepTold {
-  const measures = step.reading !== undefined && step.reading.kind !== 'blank';
   return {
     step,
     done: doneText(view, step.action),
-    measured: measures ? measuredName(view, step) : '',
+    measured: measures(view, step) ? measuredName(view, step) : '',
     noticed: noticedTexts(view, step),
   };
 }
@@ -51,6 +72,24 @@ export function readingWords({ step, done, measured }: StepTold): string {
 /** A step in few words: what was measured and read when the meter was moved, else what was done. */
 export function stepWords({ step, done, measured }: StepTold): string {
   return measured !== '' && isMeterMove(step) && step.reading !== undefined ? `${measured}: ${readingText(step.reading)}` : done;
+}
+
+/** So many noticed things stand beside a step; walking into a place shows a dozen. */
+const MOST_NOTICED = 2;
+
+/** What was noticed, the first things of it; empty when nothing was. */
+export function noticedShort({ noticed }: StepTold, most = MOST_NOTICED): string {
+  const rest = noticed.length - most;
+  const more = rest > 0 ? [t('app:debrief.moreNoticed', { count: rest })] : [];
+  return [...noticed.slice(0, most), ...more].join('; ');
+}
+
+/** What a step showed: its reading and the first things that were noticed, or that there was nothing new. */
+export function findingText(told: StepTold): string {
+  const { step, measured } = told;
+  const reading = measured !== '' && step.reading !== undefined ? readingText(step.reading) : '';
+  const found = [reading, noticedShort(told)].filter((words) => words !== '').join('; ');
+  return found === '' ? t('app:naming.nothingNew') : found;
 }
 
 function clampAt(view: BenchView, number: number): string | undefined {

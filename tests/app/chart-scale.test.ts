@@ -1,7 +1,13 @@
 import { expect, test } from 'vitest';
-import { countY, type Plot, stairsPath, stepX, ticksOf } from '../../src/app/debrief/chart-scale.ts';
+import { countY, inLines, type Plot, stairsPath, stepX, ticksOf } from '../../src/app/debrief/chart-scale.ts';
 
 const plot: Plot = { left: 40, top: 10, width: 200, height: 120 };
+
+test('words stand in lines where they fit, and not at all where they do not', () => {
+  expect(inLines('walked to furnace closet', 16, 2)).toEqual(['walked to', 'furnace closet']);
+  expect(inLines('walked to furnace closet', 9, 2)).toBeUndefined();
+  expect(inLines('walked to furnace closet', 6, 9)).toBeUndefined();
+});
 
 test('on the log scale one suspect is at the bottom, all of them at the top, and each halving falls by the same height', () => {
   expect(countY(plot, 64, 1)).toBeCloseTo(130);

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { doneText, doText } from '../../src/app/action-words.ts';
-import { readingsOf } from '../../src/app/bench/readings.ts';
+import { findingsOf, readingsOf } from '../../src/app/bench/readings.ts';
 import { retell } from '../../src/app/retell.ts';
-import { noticedTexts, readingWords, stepSpoken, tellStep } from '../../src/app/step-words.ts';
+import { findingText, noticedShort, noticedTexts, readingWords, stepSpoken, tellStep } from '../../src/app/step-words.ts';
 import { clock, hasWords, modeName, readingSpoken, readingText, span, terminalName } from '../../src/app/words.ts';
 import { optionsOf, viewOf } from '../../src/attempt/attempt.ts';
 import type { BenchView, StepView } from '../../src/attempt/view.ts';
@@ -56,6 +56,41 @@ test('the notebook has a reading once, however long the leads stay', () => {
     lift('statR', 'to'),
   ];
   expect(readingsOf(retell(job, rigOf(job), steps).told).map((each) => each.step.number)).toEqual([4, 7]);
+});
+
+test('a step under a standing reading is told by what it showed, and a walk that shows nothing says so', () => {
+  const job = ticket('quietAfterTheStorm');
+  const { told } = retell(job, rigOf(job), [
+    walk('furnace'),
+    meter('voltsAc'),
+    red('floatSwitch.a'),
+    black('floatSwitch.b'),
+    { name: 'look', part: 'drainPan' },
+    wait(15),
+    walk('hallway'),
+    walk('furnace'),
+  ]);
+  expect(readingsOf(told).map((each) => each.step.number)).toEqual([4]);
+  expect(told[4] && findingText(told[4])).toBe('drain pan: full of water');
+  expect(told[3] && findingText(told[3])).toMatch(/^2\d\.\d\d V~$/);
+  expect(told[7] && findingText(told[7])).toBe('nothing new seen or heard');
+  // What got the meter ready proves nothing; all else may, were it that nothing followed.
+  expect(findingsOf(told).map((each) => each.step.number)).toEqual([1, 4, 5, 6, 7, 8]);
+});
+
+test('who puts a thing right has seen it since: what a look at it once showed is drawn no more', () => {
+  const attempt = start('quietAfterTheStorm');
+  const pan = () => viewOf(attempt).parts.find((part) => part.id === 'drainPan')?.signs.water;
+  take(attempt, walk('furnace'), { name: 'look', part: 'drainPan' });
+  expect(pan()).toBe('full');
+  take(attempt, { name: 'name', target: 'drainPan', mode: 'full', evidence: [] }, { name: 'replace', target: 'drainPan' });
+  expect(pan()).toBeUndefined();
+});
+
+test('what opening the blower door stops is told with the door', () => {
+  const job = ticket('humsOutside');
+  const { told } = retell(job, rigOf(job), [walk('furnace'), open('blowerDoor')]);
+  expect(told[1] && noticedShort(told[1], 9)).toMatch(/status light off/);
 });
 
 test('opening the blower door is told with what it lets one see', () => {

@@ -2,9 +2,9 @@ import { useMemo, useState } from 'preact/hooks';
 import { namingsOf } from '../../suspects/hypotheses.ts';
 import type { Guide } from '../guided/ideas.ts';
 import { GuideWords } from '../guided/panel.tsx';
-import { readingWords, type StepTold } from '../step-words.ts';
+import { findingText, readingWords } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
-import { namingText, placeName, readingText, t } from '../words.ts';
+import { namingText, placeName, t } from '../words.ts';
 import { Dialog } from './dialog.tsx';
 import { type ChosenFault, FaultChoice, NOTHING_CHOSEN } from './fault-choice.tsx';
 import { findingsOf } from './readings.ts';
@@ -122,13 +122,4 @@ export function NamingDialog({ bench, onDone, guide }: Props) {
       </form>
     </Dialog>
   );
-}
-
-/** So many noticed things stand beside a step; walking into a place shows a dozen. */
-const MOST_NOTICED = 2;
-
-/** What a step showed: its reading, else the first things that were noticed. */
-function findingText({ step, measured, noticed }: StepTold): string {
-  if (measured !== '' && step.reading !== undefined) return readingText(step.reading);
-  return noticed.slice(0, MOST_NOTICED).join(', ');
 }

@@ -1,14 +1,30 @@
+import { noticedShort, type StepTold } from '../step-words.ts';
 import { t } from '../words.ts';
 import type { Heard } from './use-sounds.ts';
 
-/** Captions of what is heard, in a line of their own beneath the work: it keeps its room, so that nothing moves or is covered. */
-export function Captions({ heard }: { readonly heard: Heard }) {
+/** So many things stand beneath the work; whoever has just come into a place sees the rest there. */
+const MOST_SEEN = 3;
+
+interface CaptionsProps {
+  readonly heard: Heard;
+  /** The last step, where what it let one see is told here. */
+  readonly last: StepTold | undefined;
+}
+
+/** What the last step let one see and what is heard, in a line of their own beneath the work: it keeps its room, so that nothing moves or is covered. */
+export function Captions({ heard, last }: CaptionsProps) {
+  const seen = last === undefined ? '' : noticedShort(last, MOST_SEEN);
   return (
     <p class="captions">
+      {seen !== '' && (
+        <span>
+          <b>{t('app:strip.seen')}</b> {seen}{' '}
+        </span>
+      )}
       {heard.captions.length > 0 && (
-        <>
+        <span>
           <b>{t('app:sounds.title')}</b> {heard.captions.join(', ')}
-        </>
+        </span>
       )}
     </p>
   );

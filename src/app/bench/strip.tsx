@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Action } from '../../attempt/actions.ts';
 import { useMarks } from '../guided/marks.ts';
-import { readingWords, type StepTold } from '../step-words.ts';
+import { noticedShort, readingWords, type StepTold } from '../step-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { readingText, t } from '../words.ts';
 
@@ -55,9 +55,9 @@ export function Strip({ bench, onHint }: Props) {
 
 function StepChip({ told }: { readonly told: StepTold }) {
   const { step, done, measured } = told;
-  // Talking moves no lead: the display is no news then.
-  const talk = step.action.name === 'name' || step.action.name === 'close' || step.action.name === 'hint';
-  if (talk || measured === '' || step.reading === undefined) return <span>{done}</span>;
+  const seen = noticedShort(told, 1);
+  if (measured === '' || step.reading === undefined)
+    return <span>{seen === '' ? done : t('app:strip.noticed', { done, noticed: seen })}</span>;
   return (
     <>
       <span>{readingWords(told)}:</span> <b>{readingText(step.reading)}</b>

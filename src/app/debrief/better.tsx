@@ -3,6 +3,12 @@ import { useAnswer } from '../engine/use-answer.ts';
 import { number, span, t } from '../words.ts';
 import type { Reviewed } from './use-debrief.ts';
 
+/** What a test of so many bits may be expected to leave of what is possible, as a percentage in words. */
+export const shareLeft = (bits: number): string => number(100 * 2 ** -bits);
+
+/** Gains closer than this are worth the same, bits: as many as are shown. */
+const SAME_BITS = 0.05;
+
 interface Props {
   readonly reviewed: Reviewed;
   readonly step: JudgedStep;
@@ -15,6 +21,13 @@ export function BetterTest({ reviewed, step }: Props) {
   const asks = state === 'idle' || state === 'failed';
   const own = actions[step.number - 1];
   const begins = answer?.actions[0] !== undefined && JSON.stringify(answer.actions[0]) === JSON.stringify(own);
+  // What tells no more in no less time is no better.
+  const equal =
+    answer !== undefined &&
+    answer !== null &&
+    step.gainBits > 0 &&
+    answer.gainBits < step.gainBits + SAME_BITS &&
+    answer.seconds >= step.seconds;
   return (
     <details
       class="better"
@@ -27,7 +40,8 @@ export function BetterTest({ reviewed, step }: Props) {
         {state === 'busy' && <p>{t('app:debrief.better.working')}</p>}
         {state === 'failed' && <p>{t('app:debrief.better.failed')}</p>}
         {state === 'ready' && answer === null && <p>{t('app:debrief.better.none')}</p>}
-        {state === 'ready' && answer !== null && answer !== undefined && (
+        {state === 'ready' && equal && <p>{t('app:debrief.better.equal')}</p>}
+        {state === 'ready' && !equal && answer !== null && answer !== undefined && (
           <>
             <p>{t(begins ? 'app:debrief.better.same' : 'app:debrief.better.more')}</p>
             <ol>
@@ -37,8 +51,10 @@ export function BetterTest({ reviewed, step }: Props) {
             </ol>
             <p class="quiet">
               {t('app:debrief.better.gain', {
+                share: shareLeft(answer.gainBits),
                 bits: number(answer.gainBits, 1),
                 span: span(answer.seconds),
+                ownShare: shareLeft(step.gainBits),
                 own: number(step.gainBits, 1),
                 ownSpan: span(step.seconds),
               })}

@@ -1,3 +1,15 @@
+/** Words in lines of at most so many letters; undefined where they need more lines than there are, or have a longer word. */
+export function inLines(words: string, letters: number, most: number): readonly string[] | undefined {
+  const lines: string[] = [];
+  for (const word of words.split(' ')) {
+    if (word.length > letters) return undefined;
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= letters) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines.length <= most ? lines : undefined;
+}
+
 /** The figures behind the chart of suspects: where a count and a step fall. Pure, so that tests can hold it to its numbers. */
 
 export interface Plot {

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { JudgedStep } from '../../score/debrief.ts';
 import { number, t } from '../words.ts';
-import { countY, type Plot, stairsPath, stepX, ticksOf } from './chart-scale.ts';
+import { countY, inLines, type Plot, stairsPath, stepX, ticksOf } from './chart-scale.ts';
 
 interface Props {
   readonly start: number;
@@ -14,8 +14,12 @@ interface Props {
   readonly onChoose: (step: number) => void;
 }
 
-/** Columns narrower than this carry numbers instead of words, pixels. */
-const WORDS_FROM = 26;
+/** Columns narrower than this carry numbers alone, pixels. */
+const WORDS_FROM = 72;
+/** How wide a letter of a step's words is at the most usual, and how high a line of them, pixels. */
+const LETTER = 7;
+const LINE = 17;
+const MOST_LINES = 4;
 
 /**
  * Suspects left after each step, on a log scale. Wasted steps are hatched and say so. Hidden from screen readers, who have
@@ -35,14 +39,17 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
   }, []);
 
   const columns = Math.max(1, steps.length, shortWay.length);
-  const worded = (width - 150) / columns >= WORDS_FROM;
-  const plot: Plot = { left: 48, top: 34, width: width - (worded ? 150 : 60), height: 216 };
-  const below = worded ? 150 : 40;
+  const plot: Plot = { left: 48, top: 34, width: width - 60, height: 216 };
+  const column = plot.width / columns;
+  const letters = Math.floor((column - 10) / LETTER);
+  // Words stand upright where they fit; where not, the number leads to the list of steps.
+  const lines = steps.map((step) => (column < WORDS_FROM ? undefined : inLines(words(step), letters, MOST_LINES)));
+  const worded = lines.some((each) => each !== undefined);
+  const below = worded ? 30 + MOST_LINES * LINE : 40;
   const bottom = plot.top + plot.height;
   const left = steps.map((step) => step.left);
   const stairs = stairsPath(plot, start, left, columns);
   const shortStairs = stairsPath(plot, start, shortWay, columns);
-  const column = plot.width / columns;
   const every = Math.max(1, Math.ceil(22 / column));
 
   return (
@@ -84,23 +91,23 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
           const shown = worded || index % every === 0 || step.kind === 'wasted';
           return (
             <g key={step.number} class={`chart-step ${step.kind} ${chosen === step.number ? 'chosen' : ''}`}>
-              {shown &&
-                (worded ? (
-                  <text transform={`translate(${x - 4} ${bottom + 20}) rotate(40)`}>
-                    {shorten(`${step.number} ${words(step)}`)}
-                  </text>
-                ) : (
-                  <text class="chart-number" x={x} y={bottom + 20}>
-                    {step.number}
-                  </text>
-                ))}
+              {shown && (
+                <text class="chart-number" x={x} y={bottom + 20}>
+                  {step.number}
+                </text>
+              )}
+              {lines[index]?.map((line, row) => (
+                <text key={`${row} ${line}`} class="chart-words" x={x} y={bottom + 20 + (row + 1) * LINE}>
+                  {line}
+                </text>
+              ))}
               {/* biome-ignore lint/a11y/noStaticElementInteractions: for pointers only; the keyboard has the list of steps below */}
               <rect
                 class="chart-hit"
                 x={stepX(plot, columns, index)}
                 y={plot.top - 6}
                 width={column}
-                height={plot.height + 34}
+                height={plot.height + 34 + (worded ? MOST_LINES * LINE : 0)}
                 onClick={() => onChoose(step.number)}
               >
                 <title>{t('app:debrief.chart.pick', { step: step.number, words: words(step) })}</title>
@@ -123,8 +130,4 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
       </ul>
     </div>
   );
-}
-
-function shorten(words: string): string {
-  return words.length > 27 ? `${words.slice(0, 26)}…` : words;
 }

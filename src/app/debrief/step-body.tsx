@@ -2,9 +2,9 @@ import type { BenchView } from '../../attempt/view.ts';
 import type { JudgedStep, RuledOut } from '../../score/debrief.ts';
 import type { Difference } from '../../suspects/apart.ts';
 import type { Naming } from '../../suspects/hypotheses.ts';
-import { noticedTexts, noticeText, type StepTold, stepWords } from '../step-words.ts';
+import { noticedShort, noticedTexts, noticeText, type StepTold, stepWords } from '../step-words.ts';
 import { listed, modeName, namingText, number, readingText, signText, t, thingName } from '../words.ts';
-import { BetterTest } from './better.tsx';
+import { BetterTest, shareLeft } from './better.tsx';
 import { byPart, byWords, leftAfter, type PartGroup } from './groups.ts';
 import type { Reviewed } from './use-debrief.ts';
 
@@ -31,13 +31,14 @@ export function StepBody({ reviewed, step }: StepProps) {
           {observed.measured}: <b>{readingText(observed.step.reading)}</b>
         </p>
       )}
+      {observed !== undefined && observed.noticed.length > 0 && <p class="step-reading">{noticedShort(observed, NOTICED_SHOWN)}</p>}
       {step.kind === 'wasted' && <WhyWasted reviewed={reviewed} step={step} />}
       {step.kind !== 'wasted' && searching && step.ruledOut.length === 0 && <p>{t('app:debrief.ruledOutNone')}</p>}
       {step.ruledOut.length > 0 && <RuledOutParts view={view} ruledOut={step.ruledOut} />}
       {step.unsafe !== undefined && <p class="step-unsafe">{t(`app:unsafe.${step.unsafe}`)}</p>}
       {searching && <LeftOver reviewed={reviewed} step={step} />}
       {searching && step.kind !== 'wasted' && step.gainBits > 0 && (
-        <p class="quiet">{t('app:debrief.gain', { bits: number(step.gainBits, 1) })}</p>
+        <p class="quiet">{t('app:debrief.gain', { share: shareLeft(step.gainBits), bits: number(step.gainBits, 1) })}</p>
       )}
       {searching && <BetterTest key={step.number} reviewed={reviewed} step={step} />}
     </>

@@ -6,6 +6,8 @@ interface Props {
   readonly guide: Guide;
   /** Whether what is marked may lie out of sight, in a list. */
   readonly far: boolean;
+  /** The customer's words, for the first idea. */
+  readonly complaint: string;
   /** Whether the trainee is at it: a sheet is open, or a lead in the hand. */
   readonly busy: boolean;
   /** Whether other bars stand over the work besides: the reason then waits to be asked for. */
@@ -28,7 +30,7 @@ export function showMarkedIn(selector: string): void {
 }
 
 /** The guide: one idea at a time, what to do and why. It points, and does nothing. */
-export function GuidePanel({ guide, far, busy, crowded, onUncover, onLeave }: Props) {
+export function GuidePanel({ guide, far, complaint, busy, crowded, onUncover, onLeave }: Props) {
   const { id, action } = guide;
   const [unfolded, setUnfolded] = useUnfolded(id, busy, crowded);
   useEffect(() => {
@@ -45,7 +47,9 @@ export function GuidePanel({ guide, far, busy, crowded, onUncover, onLeave }: Pr
         <h2 id="guided-title">
           {guide.number === undefined ? t('guided:title') : t('guided:count', { number: guide.number, of: guide.of })}
         </h2>
+        {guide.number === 1 && <blockquote class="guided-customer">{t('guided:customer', { complaint })}</blockquote>}
         <GuideWords guide={guide} />
+        {guide.number === 1 && <p class="guided-why guided-more">{t('guided:possible')}</p>}
       </div>
       <div class="guided-do">
         {far && action !== undefined && (

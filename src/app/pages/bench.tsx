@@ -37,7 +37,7 @@ import { useSetting } from '../settings.ts';
 import { useTitle } from '../shell.tsx';
 import { readClosed } from '../storage.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
-import { t } from '../words.ts';
+import { complaintText, t } from '../words.ts';
 
 export function BenchPage({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
@@ -120,6 +120,7 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
   const [kind, choose] = useSetting('bench');
   const [sheet, setSheet] = useState<Sheet>();
   const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint' | 'menu'>();
+  const moved = bench.view.steps.at(-1)?.action.name;
   const [hint, setHint] = useState<HintTold>();
   const coach = useCoach(bench);
   const leads = useLeads(bench);
@@ -153,6 +154,7 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
               <GuidePanel
                 guide={guide}
                 far={kind === 'list'}
+                complaint={complaintText(bench.ticket)}
                 crowded={cautions.due !== undefined && bench.view.phase === 'named'}
                 busy={sheet !== undefined || leads.held !== undefined}
                 onUncover={() => setSheet(undefined)}
@@ -181,7 +183,7 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
             ) : (
               <ListBench bench={bench} leads={leads} />
             )}
-            <Captions heard={heard} />
+            <Captions heard={heard} last={kind === 'drawn' && moved !== 'walk' ? bench.told.at(-1) : undefined} />
             <LeadPicker bench={bench} leads={leads} />
           </main>
           <aside class="rail rail-right" id="rail-meter" aria-label={t('app:rails.meter')}>
