@@ -20,6 +20,7 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
   const { view, ticket } = bench;
   const marks = useMarks();
   const title = t(`ticket:${ticket.id}.title`);
+  const heading = bench.free ? t('app:live.title') : title;
   // One orange thing at a time: while the guide marks another, the button that ends the job is plain.
   const elsewhere = (name: Action['name']) => marks.next !== undefined && marks.next.name !== name;
   const repaired = view.steps.some((step) => step.action.name === 'replace');
@@ -30,7 +31,9 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
         {t('settings:menu.title')}
       </button>
       <div class="bench-title">
-        <h1 tabIndex={-1}>{bench.free ? t('app:live.title') : title}</h1>
+        <h1 tabIndex={-1} title={heading}>
+          {heading}
+        </h1>
         <p>
           {bench.free
             ? t('app:live.line', { title })

@@ -44,7 +44,7 @@ export function House({ bench, children }: Props) {
     <section class="house" aria-labelledby="house-title">
       <h2 id="house-title">{t('app:house.title')}</h2>
       <nav class="house-section" aria-label={t('app:house.walk')}>
-        <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true" focusable="false">
+        <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true" focusable="false">
           <path class="house-roof" d="M2 58 L95.5 8 L189 58" />
           <path class="house-walls" d="M13 54 V181 M178 54 V181 M2 181 H252" />
           <path class="house-cable" d="M136 112 V119.5 H55 V126 M170 153 H190" />

@@ -68,7 +68,9 @@ export function Display({ meter }: { readonly meter: MeterView }) {
   const corner = reading.tone ? 'meter:tone.on' : meter.fn === 'tone' ? 'meter:tone.off' : '';
   return (
     <div class="display" data-kind={reading.kind} data-tone={reading.tone}>
-      <span class="display-fn">{t(`meter:fn.${meter.fn}`)}</span>
+      <span class="display-fn" title={t(`meter:fn.${meter.fn}`)}>
+        {t(`meter:fn.${meter.fn}`)}
+      </span>
       <output class="display-digits" data-testid="digits">
         {digitsText(reading)}
       </output>

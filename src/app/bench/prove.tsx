@@ -30,7 +30,7 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   return (
     <section class="prove" aria-labelledby="prove-title">
       <div>
-        <h2 id="prove-title" ref={title} tabIndex={-1}>
+        <h2 id="prove-title" ref={title} tabIndex={-1} title={t('app:prove.title', { fault: namingText(named) })}>
           {t('app:prove.title', { fault: namingText(named) })}
         </h2>
         <p>{replaced.length === 0 ? t('app:prove.repair') : t('app:prove.run', { parts: replaced.join(', ') })}</p>

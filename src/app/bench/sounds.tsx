@@ -14,16 +14,20 @@ interface CaptionsProps {
 /** What the last step let one see and what is heard, in a line of their own beneath the work: it keeps its room, so that nothing moves or is covered. */
 export function Captions({ heard, last }: CaptionsProps) {
   const seen = last === undefined ? '' : noticedShort(last, MOST_SEEN);
+  const heardNow = heard.captions.join(', ');
+  const whole = [seen && `${t('app:strip.seen')} ${seen}`, heardNow && `${t('app:sounds.title')} ${heardNow}`]
+    .filter(Boolean)
+    .join(' ');
   return (
-    <p class="captions">
+    <p class="captions" title={whole}>
       {seen !== '' && (
         <span>
           <b>{t('app:strip.seen')}</b> {seen}{' '}
         </span>
       )}
-      {heard.captions.length > 0 && (
+      {heardNow !== '' && (
         <span>
-          <b>{t('app:sounds.title')}</b> {heard.captions.join(', ')}
+          <b>{t('app:sounds.title')}</b> {heardNow}
         </span>
       )}
     </p>

@@ -56,11 +56,14 @@ export function Strip({ bench, onHint }: Props) {
 function StepChip({ told }: { readonly told: StepTold }) {
   const { step, done, measured } = told;
   const seen = noticedShort(told, 1);
-  if (measured === '' || step.reading === undefined)
-    return <span>{seen === '' ? done : t('app:strip.noticed', { done, noticed: seen })}</span>;
+  if (measured === '' || step.reading === undefined) {
+    const words = seen === '' ? done : t('app:strip.noticed', { done, noticed: seen });
+    return <span title={words}>{words}</span>;
+  }
+  const words = readingWords(told);
   return (
     <>
-      <span>{readingWords(told)}:</span> <b>{readingText(step.reading)}</b>
+      <span title={words}>{words}:</span> <b>{readingText(step.reading)}</b>
     </>
   );
 }

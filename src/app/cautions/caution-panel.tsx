@@ -31,15 +31,17 @@ export function CautionCard({ due, onRead }: Props) {
 export function CautionStrip({ due, onRead }: Props) {
   const { caution } = due;
   return (
-    <details key={caution} class="caution caution-strip" data-caution={caution} data-ready={due.ready}>
-      <summary>
-        <span role="status">
-          {t(`cautions:${caution}.title`)} <Count due={due} />
-        </span>
-      </summary>
-      <CautionText caution={caution} />
-      <Read ready={due.ready} onRead={onRead} />
-    </details>
+    <section key={caution} class="caution-over" aria-label={t(`cautions:${caution}.title`)}>
+      <details class="caution caution-strip" data-caution={caution} data-ready={due.ready}>
+        <summary>
+          <span role="status">
+            {t(`cautions:${caution}.title`)} <Count due={due} />
+          </span>
+        </summary>
+        <CautionText caution={caution} />
+        <Read ready={due.ready} onRead={onRead} />
+      </details>
+    </section>
   );
 }
 
