@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { placeName, t } from '../../src/app/words.ts';
 import { speakEnglish } from '../app/english.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 
 const TICKET = 'clicksButWontStart';
 
@@ -55,7 +55,7 @@ describe.each([
   test('the drawn bench', async () => {
     const { page, close } = await openPage(browser, `#/bench/${TICKET}`, size);
     await settled(page);
-    await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+    await drawnReady(page);
     await holds(page, 'drawn');
     await close();
   });

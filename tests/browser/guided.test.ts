@@ -5,7 +5,7 @@ import { GUIDED_TICKET } from '../../src/app/guided/facts.ts';
 import { t } from '../../src/app/words.ts';
 import { speakEnglish } from '../app/english.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -67,7 +67,7 @@ async function openPhone() {
 test('on a phone, by touch: from the one orange way in to the debrief, pressing only what is marked', async () => {
   const { page, close } = await openPhone();
   await page.locator('.guided-start .act').tap();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   const ideas: string[] = [];
   for (let presses = 0; presses < 40 && ideas.at(-1) !== 'close'; presses += 1) {
     if ((await page.locator('.caution-strip').count()) > 0) await readCaution(page);
@@ -95,7 +95,7 @@ test('on a phone, by touch: from the one orange way in to the debrief, pressing 
 test('on a phone a sheet shows its tools and what is marked, and makes way for the other bench and for what the guide goes to', async () => {
   const { page, close } = await openPhone();
   await page.locator('.guided-start .act').tap();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   const meter = page.getByRole('button', { name: t('app:dock.meter'), exact: true });
   const sheet = () => page.locator('.bench').getAttribute('data-sheet');
   // Nobody has scrolled: every tool stands in the sheet's own room.
@@ -128,7 +128,7 @@ test('on a phone a sheet shows its tools and what is marked, and makes way for t
 test('on a phone the drawing keeps at least 45 % of the height in every guided step', async () => {
   const { page, close } = await openPhone();
   await page.locator('.guided-start .act').tap();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   for (let presses = 0; presses < 40; presses += 1) {
     const idea = (await guide(page).getAttribute('data-idea')) ?? '';
     const share = (await page.locator('.drawn').boundingBox())?.height ?? 0;
@@ -217,7 +217,7 @@ async function pressMarked(page: Page): Promise<void> {
 test('left, the guide is gone from the bench; taken up again it goes on from where the job stands', async () => {
   const { page, close } = await openPage(browser, '', LAPTOP);
   await page.locator('.guided-start .act').click();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   await marked(page).first().click();
   await soon(() => guide(page).getAttribute('data-idea')).toBe('volts');
   await page.getByRole('button', { name: t('guided:leave'), exact: true }).click();
@@ -238,7 +238,7 @@ test('the guided bench holds up to axe-core and runs off no side, with a caution
   for (const size of [LAPTOP, PHONE]) {
     const { page, close } = await openPage(browser, '', size);
     await page.locator('.guided-start .act').click();
-    await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+    await drawnReady(page);
     expect(await accessFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     await close();

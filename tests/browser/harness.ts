@@ -72,3 +72,9 @@ export async function picture(page: Page, name: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: `${folder}${name}.png` });
 }
+
+/** Waits until the drawn bench is up: its canvas is there, and what stood in its place is gone. */
+export async function drawnReady(page: Page): Promise<void> {
+  await page.locator('.drawn-host canvas').waitFor();
+  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+}

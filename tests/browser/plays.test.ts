@@ -1,5 +1,5 @@
 /** Every ticket that ships is played from the complaint to the debrief by a mouse, by a finger on a phone, and by the keyboard alone. */
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
 import { viewOf } from '../../src/attempt/attempt.ts';
@@ -7,7 +7,7 @@ import { speakEnglish } from '../app/english.ts';
 import { library, start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { byHand, handAt } from './drawn-hand.ts';
-import { LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys, tabTo } from './keys-hand.ts';
 import { fingerOn, mouseOn, type Pointer } from './pointer.ts';
 import { expectDebrief, stepsOf } from './shadow.ts';
@@ -25,11 +25,6 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 const tickets = library.tickets.map((each) => each.id);
-
-async function drawnReady(page: Page): Promise<void> {
-  await page.locator('.drawn-host canvas').waitFor();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
-}
 
 /** From the first page to the debrief, and back to see the points there. */
 async function playDrawn(pointer: Pointer, id: string): Promise<void> {

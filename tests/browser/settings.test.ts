@@ -9,7 +9,7 @@ import { regionsOf } from '../../src/stage/targets.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { tabTo } from './keys-hand.ts';
 import { keptLog } from './shadow.ts';
 
@@ -183,7 +183,7 @@ describe('units', () => {
 
     // The drawn thermostat: a press of its key is half a degree, and the face says so.
     await button(page, t('app:head.kind.drawn')).click();
-    await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+    await drawnReady(page);
     const view = viewOf(kept);
     const region = regionsOf(sceneOf(view), view).find((each) => each.action.name === 'set' && each.action.value > 72.5);
     const box = await page.locator('.drawn-host').boundingBox();

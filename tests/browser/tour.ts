@@ -3,6 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { METER_KEYS } from '../../src/app/bench/use-leads.ts';
 import { wordsOf } from '../../src/cli/files.ts';
+import { drawnReady } from './harness.ts';
 
 const TICKET = 'clicksButWontStart';
 /** A job that begins at a thermostat that can be taken off. */
@@ -32,8 +33,6 @@ async function go(page: Page, route: string): Promise<void> {
   await page.goto(new URL(route === '' ? '#/' : route, inject('address')).href);
   await settled(page);
 }
-
-const drawnReady = (page: Page) => page.locator('.drawn-wait').waitFor({ state: 'detached' });
 
 async function pressAll(buttons: Locator): Promise<void> {
   for (const each of await buttons.all()) await each.click();
