@@ -175,7 +175,7 @@ async function pinGate(page: Page, halt: Halt): Promise<void> {
     sessionStorage.removeItem('bellwire/opened');
   });
   await page.reload();
-  await page.locator('input[type=password], main, section').first().waitFor();
+  await settled(page);
   await halt('gate');
 }
 

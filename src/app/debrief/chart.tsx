@@ -14,12 +14,17 @@ interface Props {
   readonly onChoose: (step: number) => void;
 }
 
-/** Columns narrower than this carry numbers alone, pixels. */
+/** Columns narrower than this carry numbers alone. This and the next two are pixels at a text size of 100 %; they grow with it. */
 const WORDS_FROM = 72;
-/** How wide a letter of a step's words is at the most usual, and how high a line of them, pixels. */
+/** How wide a letter of a step's words is at the most usual, and how high a line of them. */
 const LETTER = 7;
 const LINE = 17;
 const MOST_LINES = 4;
+
+/** The text size in force: 1 at 100 %. */
+function textSize(): number {
+  return Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
+}
 
 /**
  * Suspects left after each step, on a log scale. Wasted steps are hatched and say so. Hidden from screen readers, who have
@@ -28,29 +33,34 @@ const MOST_LINES = 4;
 export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(860);
+  const [size, setSize] = useState(textSize);
   useEffect(() => {
     const element = host.current;
     if (element === null) return undefined;
-    const observer = new ResizeObserver(
-      ([entry]) => entry !== undefined && setWidth(Math.max(280, Math.round(entry.contentRect.width))),
-    );
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry === undefined) return;
+      setWidth(Math.max(280, Math.round(entry.contentRect.width)));
+      setSize(textSize());
+    });
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
 
   const columns = Math.max(1, steps.length, shortWay.length);
-  const plot: Plot = { left: 48, top: 34, width: width - 60, height: 216 };
+  const line = LINE * size;
+  const foot = 20 * size;
+  const plot: Plot = { left: 48 * size, top: 34 * size, width: width - 48 * size - 12, height: 216 };
   const column = plot.width / columns;
-  const letters = Math.floor((column - 10) / LETTER);
+  const letters = Math.floor((column - 10) / (LETTER * size));
   // Words stand upright where they fit; where not, the number leads to the list of steps.
-  const lines = steps.map((step) => (column < WORDS_FROM ? undefined : inLines(words(step), letters, MOST_LINES)));
+  const lines = steps.map((step) => (column < WORDS_FROM * size ? undefined : inLines(words(step), letters, MOST_LINES)));
   const worded = lines.some((each) => each !== undefined);
-  const below = worded ? 30 + MOST_LINES * LINE : 40;
+  const below = worded ? foot + 10 + MOST_LINES * line : foot * 2;
   const bottom = plot.top + plot.height;
   const left = steps.map((step) => step.left);
   const stairs = stairsPath(plot, start, left, columns);
   const shortStairs = stairsPath(plot, start, shortWay, columns);
-  const every = Math.max(1, Math.ceil(22 / column));
+  const every = Math.max(1, Math.ceil((22 * size) / column));
 
   return (
     <div class="chart" ref={host}>
@@ -60,13 +70,13 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
             <rect class="chart-hatch" width="4.5" height="10" />
           </pattern>
         </defs>
-        <text class="chart-axis" x={plot.left} y={16}>
+        <text class="chart-axis" x={plot.left} y={16 * size}>
           {t('app:debrief.chart.axis')}
         </text>
         {ticksOf(start).map((tick) => (
           <g key={tick}>
             <path class="chart-line" d={`M${plot.left} ${countY(plot, start, tick)} H${plot.left + plot.width}`} />
-            <text class="chart-tick" x={plot.left - 12} y={countY(plot, start, tick) + 5}>
+            <text class="chart-tick" x={plot.left - 12} y={countY(plot, start, tick) + 5 * size}>
               {number(tick)}
             </text>
           </g>
@@ -92,13 +102,13 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
           return (
             <g key={step.number} class={`chart-step ${step.kind} ${chosen === step.number ? 'chosen' : ''}`}>
               {shown && (
-                <text class="chart-number" x={x} y={bottom + 20}>
+                <text class="chart-number" x={x} y={bottom + foot}>
                   {step.number}
                 </text>
               )}
-              {lines[index]?.map((line, row) => (
-                <text key={`${row} ${line}`} class="chart-words" x={x} y={bottom + 20 + (row + 1) * LINE}>
-                  {line}
+              {lines[index]?.map((row, at) => (
+                <text key={`${at} ${row}`} class="chart-words" x={x} y={bottom + foot + (at + 1) * line}>
+                  {row}
                 </text>
               ))}
               {/* biome-ignore lint/a11y/noStaticElementInteractions: for pointers only; the keyboard has the list of steps below */}
@@ -107,7 +117,7 @@ export function SuspectsChart({ start, steps, shortWay, words, chosen, onChoose 
                 x={stepX(plot, columns, index)}
                 y={plot.top - 6}
                 width={column}
-                height={plot.height + 34 + (worded ? MOST_LINES * LINE : 0)}
+                height={plot.height + foot + 14 + (worded ? MOST_LINES * line : 0)}
                 onClick={() => onChoose(step.number)}
               >
                 <title>{t('app:debrief.chart.pick', { step: step.number, words: words(step) })}</title>
