@@ -39,7 +39,8 @@ export function GuidePanel({ guide, far, complaint, busy, crowded, onUncover, on
   const goThere = () => {
     const marked = markedElement();
     if (marked?.closest('.work') != null) onUncover();
-    marked?.focus();
+    // What lies under a sheet takes no focus until the sheet is gone.
+    requestAnimationFrame(() => marked?.focus());
   };
   return (
     <section class="guided" aria-labelledby="guided-title" data-testid="guide" data-idea={id} data-folded={!unfolded}>
