@@ -47,8 +47,8 @@ async function readIn(page: Page, file: Buffer, count: number): Promise<void> {
   await page.getByText(t('keeping:file.done', { count })).waitFor();
 }
 
-/** Chromium's printing hangs now and then while the machine is busy: such a run is given up and begun again. */
-const PRINTS = { timeout: 60_000, retry: 2 } as const;
+/** Chromium's printing hangs now and then (cause unknown): such a run is given up soon and begun again. */
+const PRINTS = { timeout: 45_000, retry: 4 } as const;
 
 const ownWords = (page: Page) => page.getByRole('textbox', { name: t('report:words.title') });
 
