@@ -1,9 +1,10 @@
 /** What the page's engine said, and the same worked out here from the same log. */
 import type { Browser, Page } from 'playwright-core';
-import { type Attempt, type AttemptLog, logOf } from '../../src/attempt/attempt.ts';
+import { type Attempt, logOf } from '../../src/attempt/attempt.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { SOLUTIONS } from '../score/solutions.ts';
 import { type OpenPage, openPage } from './harness.ts';
+import { put } from './store.ts';
 
 /** Opens a page that keeps, as JSON, each answer of its worker in the order in which they came, by the name of the question. */
 export async function openListening(browser: Browser, route: string, size?: { width: number; height: number }): Promise<OpenPage> {
@@ -49,25 +50,4 @@ export function solved(id: string): Attempt {
 /** Puts a closed attempt into the browser's keeping, as the bench would. */
 export function keepClosed(page: Page, attempt: Attempt, mode = 'practice'): Promise<void> {
   return put(page, `closed:${attempt.job.id}`, { mode, log: logOf(attempt) });
-}
-
-function put(page: Page, key: string, value: { mode: string; log: AttemptLog } | object): Promise<void> {
-  return page.evaluate(
-    ([name, kept]) =>
-      new Promise<void>((resolve, reject) => {
-        const opened = indexedDB.open('keyval-store');
-        opened.onupgradeneeded = () => opened.result.createObjectStore('keyval');
-        opened.onerror = () => reject(opened.error);
-        opened.onsuccess = () => {
-          const writing = opened.result.transaction('keyval', 'readwrite');
-          writing.objectStore('keyval').put(kept, name);
-          writing.oncomplete = () => {
-            opened.result.close();
-            resolve();
-          };
-          writing.onerror = () => reject(writing.error);
-        };
-      }),
-    [key, value] as const,
-  );
 }

@@ -20,7 +20,7 @@ import { launch } from './chromium.ts';
 import { answers, keepClosed, openListening, solved } from './engine-hand.ts';
 import { accessFaults, LAPTOP, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog } from './shadow.ts';
+import { keptLog } from './store.ts';
 
 const TICKET = 'fanButNoCooling';
 

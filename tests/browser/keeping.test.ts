@@ -9,7 +9,8 @@ import { black, meter, pull, red } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { openPage } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog, put, takeStep } from './shadow.ts';
+import { takeStep } from './shadow.ts';
+import { keptLog, put } from './store.ts';
 
 const TICKET = 'fanButNoCooling';
 const FIRST: readonly Action[] = [pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc')];

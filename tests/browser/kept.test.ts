@@ -11,7 +11,8 @@ import { black, meter, pull, red, wait } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
-import { keptLog, put, stepsOf, takeStep } from './shadow.ts';
+import { stepsOf, takeStep } from './shadow.ts';
+import { keptLog, put } from './store.ts';
 
 const TICKET = 'fanButNoCooling';
 const PROBING: readonly Action[] = [black('subbase.Y'), wait(15), black('subbase.G'), wait(15), black('subbase.C'), wait(15)];

@@ -56,11 +56,8 @@ describe.concurrent('with the mouse on the drawn bench', () => {
   });
 });
 
-/** Chromium makes no click of a synthetic tap now and then, right after a drag (8 of 40 without a rest between): such a play is begun anew. */
-const FINGER = { timeout: LONG, retry: 2 } as const;
-
 describe.concurrent('with a finger on a phone', () => {
-  test.each(tickets)('%s', FINGER, async (id) => {
+  test.each(tickets)('%s', { timeout: LONG }, async (id) => {
     const { page, errors, close } = await openPage(browser, '', PHONE, { hasTouch: true, isMobile: true });
     const finger = await fingerOn(page);
     await playDrawn(finger, id);

@@ -42,6 +42,7 @@ test('a debrief prints black on white, without buttons, within the width of a sh
   expect(grounds).toEqual(Array(3).fill('rgb(255, 255, 255)'));
   expect(await page.locator('button:visible, .page-head:visible').count()).toBe(0);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(1000);
   await picture(page, 'debrief-print');
   expect(errors).toEqual([]);
   await close();

@@ -8,7 +8,8 @@ import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, openPage, PHONE, picture } from './harness.ts';
-import { put, stepsOf, takeStep } from './shadow.ts';
+import { stepsOf, takeStep } from './shadow.ts';
+import { allRecords, put } from './store.ts';
 
 const TICKET = 'clicksButWontStart';
 const LINE = { points: 5, of: 10 };
@@ -58,24 +59,8 @@ interface Everything {
 }
 
 /** All that lies in the browser's two stores. */
-function allKept(page: Page): Promise<Everything> {
-  return page.evaluate(
-    () =>
-      new Promise<Everything>((resolve, reject) => {
-        const opened = indexedDB.open('keyval-store');
-        opened.onerror = () => reject(opened.error);
-        opened.onsuccess = () => {
-          const store = opened.result.transaction('keyval').objectStore('keyval');
-          const keys = store.getAllKeys();
-          const values = store.getAll();
-          values.onsuccess = () =>
-            resolve({
-              records: keys.result.map((key, index) => [String(key), values.result[index]] as const),
-              local: Object.entries(localStorage),
-            });
-        };
-      }),
-  );
+async function allKept(page: Page): Promise<Everything> {
+  return { records: await allRecords(page), local: await page.evaluate(() => Object.entries(localStorage)) };
 }
 
 async function profilesIn(page: Page): Promise<readonly { id: string; name: string }[]> {

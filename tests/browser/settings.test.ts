@@ -11,7 +11,7 @@ import { start, take } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { tabTo } from './keys-hand.ts';
-import { keptLog } from './shadow.ts';
+import { keptLog } from './store.ts';
 
 const TICKET = 'warmUpstairs';
 

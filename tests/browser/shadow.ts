@@ -13,6 +13,7 @@ import { debriefOf } from '../../src/score/score.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
 import { start, ticket } from '../scenario/shipped.ts';
 import { SOLUTIONS } from '../score/solutions.ts';
+import { keptLog } from './store.ts';
 
 /** A solution's steps as a hand takes them: waits by the buttons, settings degree by degree, every reading ticked as evidence. */
 export function stepsOf(id: string): readonly Action[] {
@@ -103,41 +104,6 @@ export function evidenceLabel(shadow: Attempt, number: number): RegExp {
   if (told === undefined) throw new Error(`no step ${number}`);
   const words = t('app:naming.reading', { step: number, what: readingWords(told), place: placeName(told.step.place) });
   return new RegExp(`^${words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} `);
-}
-
-/** What the page has kept of a ticket's closed attempt. */
-export function keptLog(page: Page, key: string): Promise<unknown> {
-  return page.evaluate(
-    (name) =>
-      new Promise((resolve, reject) => {
-        const opened = indexedDB.open('keyval-store');
-        opened.onerror = () => reject(opened.error);
-        opened.onsuccess = () => {
-          const asked = opened.result.transaction('keyval').objectStore('keyval').get(name);
-          asked.onsuccess = () => resolve(asked.result);
-          asked.onerror = () => reject(asked.error);
-        };
-      }),
-    key,
-  );
-}
-
-/** Lays something into the page's store as the app keeps it, so that a test need not play it. */
-export function put(page: Page, key: string, value: unknown): Promise<void> {
-  return page.evaluate(
-    ([name, record]) =>
-      new Promise<void>((resolve, reject) => {
-        const opened = indexedDB.open('keyval-store');
-        opened.onerror = () => reject(opened.error);
-        opened.onsuccess = () => {
-          const writing = opened.result.transaction('keyval', 'readwrite');
-          writing.objectStore('keyval').put(record, name);
-          writing.oncomplete = () => resolve();
-          writing.onerror = () => reject(writing.error);
-        };
-      }),
-    [key, value] as const,
-  );
 }
 
 /** Debriefs worked out here, by what was done: the same steps by another hand come to the same. */
