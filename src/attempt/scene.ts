@@ -91,7 +91,6 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
       .map((control) => ({ ...control, value: part.kind.reads?.(state, control.id) ?? '' })),
     body: bodyOf(bench, part),
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
-    lineVoltage: part.kind.lineVoltage === true,
     hazards: hazardsOf(part.kind),
   };
 }

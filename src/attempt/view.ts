@@ -37,7 +37,6 @@ export interface PartView {
   readonly body: BodyPosition | undefined;
   /** For a fuse or other plug-in: out of its holder. */
   readonly pulledOut: boolean | undefined;
-  readonly lineVoltage: boolean;
   /** What it may do to whoever touches it. */
   readonly hazards: readonly Hazard[];
 }

@@ -2,7 +2,7 @@ import type { Step } from '../attempt/attempt.ts';
 import type { Assembly } from '../rig/assemble.ts';
 
 /** At least this on the display proves a meter on a known source, volts. */
-const KNOWN_SOURCE_VOLTS = 15;
+export const KNOWN_SOURCE_VOLTS = 15;
 /** Less than this is a dead reading of an AC circuit, which is worth nothing from a meter that was never proved, volts. */
 const DEAD_VOLTS = 5;
 

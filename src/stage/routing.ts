@@ -1,3 +1,4 @@
+import { holds } from './boxes.ts';
 import type { Way } from './face.ts';
 import type { Box } from './pen.ts';
 import { SCENE } from './tokens.ts';
@@ -40,15 +41,11 @@ const middleOf = (cell: number): Spot => ({
   y: (Math.floor(cell / COLUMNS) + 0.5) * LANE,
 });
 
-function isIn(box: Box, { x, y }: Spot, margin: number): boolean {
-  return x > box.x - margin && x < box.x + box.width + margin && y > box.y - margin && y < box.y + box.height + margin;
-}
-
 function priced(ground: Ground, room: Box | undefined): Int32Array {
   const price = new Int32Array(CELLS);
   for (let cell = 0; cell < CELLS; cell += 1) {
     const spot = middleOf(cell);
-    const astray = room === undefined ? ground.rooms.some((each) => isIn(each, spot, 0)) : !isIn(room, spot, -4);
+    const astray = room === undefined ? ground.rooms.some((each) => holds(each, spot, 0)) : !holds(room, spot, -4);
     price[cell] = astray ? COST.astray : COST.step;
   }
   const add = (box: Box, cost: number, margin: number): void => {
@@ -57,7 +54,7 @@ function priced(ground: Ground, room: Box | undefined): Int32Array {
     for (let row = Math.floor(from / COLUMNS); row <= Math.floor(to / COLUMNS); row += 1) {
       for (let column = from % COLUMNS; column <= to % COLUMNS; column += 1) {
         const cell = row * COLUMNS + column;
-        if (isIn(box, middleOf(cell), margin) && (price[cell] ?? 0) < cost) price[cell] = cost;
+        if (holds(box, middleOf(cell), margin) && (price[cell] ?? 0) < cost) price[cell] = cost;
       }
     }
   };

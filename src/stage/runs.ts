@@ -1,5 +1,6 @@
 import type { CoverView, WireView } from '../attempt/view.ts';
 import { WIRE_ENDS, type WireEnd } from '../rig/points.ts';
+import { solidBox, terminalSpots } from './boxes.ts';
 import type { TerminalSpot, Way } from './face.ts';
 import { labelBoxes } from './labels.ts';
 import type { Join, PlaceLook } from './place.ts';
@@ -116,11 +117,11 @@ function allPlans(wire: WireView, index: number, byId: ById, look: PlaceLook, jo
   const from = landing(wire, 'from', byId);
   const to = landing(wire, 'to', byId);
   if (from !== undefined && to !== undefined) {
-    const join = from.home.part.cover === to.home.part.cover ? undefined : shortestJoin(look.joins, from.spot, to.spot);
-    if (join === undefined) return [{ wire, from, to }];
+    const through = from.home.part.cover === to.home.part.cover ? undefined : shortestJoin(look.joins, from.spot, to.spot);
+    if (through === undefined) return [{ wire, from, to }];
     return [
-      { wire, from, to: offset(join.from, index) },
-      { wire, from: to, to: offset(join.to, index) },
+      { wire, from, to: offset(through.from, index) },
+      { wire, from: to, to: offset(through.to, index) },
     ];
   }
   const only = from ?? to;
@@ -160,21 +161,13 @@ export function runsOf(
 ): Run[] {
   const joins = crowded(look.joins);
   const plans = wires.flatMap((wire, index) => plansFor(wire, index, byId, look, joins));
-  const nests = parts.flatMap(({ shape, x, y }) =>
-    Object.values(shape.terminals).map((spot) => ({ x: x + spot.x, y: y + spot.y })),
-  );
-  const faces = parts
-    .filter(({ face }) => face.over !== true)
-    .map(({ x, y, shape }) =>
-      shape.body ? { ...shape.body, x: x + shape.body.x, y: y + shape.body.y } : { x, y, width: shape.width, height: shape.height },
-    );
   const ways = look.harness
     ? routed(
         plans.map((plan, index) => errandOf(plan, String(index), covers)),
         {
           words: labelBoxes(parts),
-          nests,
-          faces,
+          nests: terminalSpots(parts),
+          faces: parts.filter(({ face }) => face.over !== true).map(solidBox),
           rooms: covers.map(({ at }) => at),
         },
       )

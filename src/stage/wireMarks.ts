@@ -1,3 +1,4 @@
+import { holds, overlaps, solidBox, terminalSpots } from './boxes.ts';
 import { labelBoxes } from './labels.ts';
 import { type Box, fillBox, letter, type Pen, strokeBox } from './pen.ts';
 import type { PlacedPart, Run } from './placed.ts';
@@ -51,16 +52,6 @@ const STUB = 7;
 /** How far from its edges the middle of a flag begins, which belongs to its wire alone. */
 export const CORE = 4.5;
 
-function overlaps(a: Box, b: Box, margin: number): boolean {
-  return (
-    a.x < b.x + b.width + margin && b.x < a.x + a.width + margin && a.y < b.y + b.height + margin && b.y < a.y + a.height + margin
-  );
-}
-
-function holds(box: Box, { x, y }: Spot, margin: number): boolean {
-  return x > box.x - margin && x < box.x + box.width + margin && y > box.y - margin && y < box.y + box.height + margin;
-}
-
 /** Whether a flag tells a run's colour on a stretch of it: wires of one colour that run together share one. */
 export function tells(flag: Flag, run: Run, path: readonly Spot[] = run.path): boolean {
   return flag.text === markOf(run.colour).code && path.some((spot) => holds(flag.box, spot, 0));
@@ -69,14 +60,8 @@ export function tells(flag: Flag, run: Run, path: readonly Spot[] = run.path): b
 /** Puts flags on a place's wires, near both ends where there is room: off words, terminals, other wires and faces. */
 export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wireWidth: number): Flag[] {
   const words = labelBoxes(parts);
-  const solid = parts
-    .filter(({ face }) => face.over !== true && face.sheet !== true)
-    .map(({ x, y, shape }) =>
-      shape.body ? { ...shape.body, x: x + shape.body.x, y: y + shape.body.y } : { x, y, width: shape.width, height: shape.height },
-    );
-  const nests = parts.flatMap(({ shape, x, y }) =>
-    Object.values(shape.terminals).map((spot) => ({ x: x + spot.x - 10, y: y + spot.y - 10, width: 20, height: 20 })),
-  );
+  const solid = parts.filter(({ face }) => face.over !== true && face.sheet !== true).map(solidBox);
+  const nests = terminalSpots(parts).map(({ x, y }) => ({ x: x - 10, y: y - 10, width: 20, height: 20 }));
   const flags: Flag[] = [];
   const fits = (box: Box, run: Run, clear: number): boolean =>
     !words.some((word) => overlaps(box, word, 1)) &&

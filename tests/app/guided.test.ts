@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { GUIDED_TICKET } from '../../src/app/guided/facts.ts';
 import { type Guide, guideAt, IDEAS } from '../../src/app/guided/ideas.ts';
+import { AS_FOUND } from '../../src/app/guided/put-back.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { type Attempt, perform, refusalOf, viewOf } from '../../src/attempt/attempt.ts';
 import { proofOf } from '../../src/score/proof.ts';
 import { debriefOf } from '../../src/score/score.ts';
+import { stateOf } from '../../src/world/world.ts';
 import { anyAction } from '../attempt/wander.ts';
 import { randomNumbers } from '../circuit/random-network.ts';
 import { start, take } from '../scenario/shipped.ts';
@@ -119,6 +121,21 @@ describe('who goes another way', () => {
     expect(follow(attempt)).toEqual(['blower', 'close']);
     expect(proofOf(attempt).proved).toBe(true);
   });
+});
+
+test('what is put back is put as the customer left it: every control whose position can be read, but for buttons', () => {
+  const { bench, assembly } = start(GUIDED_TICKET);
+  const found = assembly.parts.flatMap((part) =>
+    (part.kind.controls ?? []).flatMap((control) => {
+      const value = part.kind.reads?.(stateOf(bench.world, part), control.id);
+      const isButton = control.range === undefined && (control.positions?.length ?? 0) < 2;
+      return value === undefined || isButton ? [] : [[`${part.id}.${control.id}`, value] as const];
+    }),
+  );
+  expect(found.length).toBeGreaterThan(5);
+  expect(Object.fromEntries(found)).toMatchObject(AS_FOUND);
+  // Heat is not called for: its setting may stay as the trainee left it.
+  expect(found.map(([key]) => key).filter((key) => !(key in AS_FOUND))).toEqual(['thermostat.setHeat']);
 });
 
 describe('who wanders', () => {

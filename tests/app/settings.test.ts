@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { fileText, parseFile } from '../../src/app/keeping/file.ts';
+import { CAUTIONS, habitOf } from '../../src/app/cautions/use-cautions.ts';
+import { fileText, HABIT_NAME, parseFile } from '../../src/app/keeping/file.ts';
 import { defaultsFor, legalOr, regionOf, SETTINGS } from '../../src/app/setting-values.ts';
 import type { DataError } from '../../src/rig/errors.ts';
 import { COLOURS, MORE_CONTRAST } from '../../src/stage/tokens.ts';
@@ -52,6 +53,10 @@ test('settings go out to the file and come back, and one with a value that is no
     }
     expect([found.code, found.path]).toEqual(['data.value', `profiles[1].habits.${name}`]);
   }
+});
+
+test('that a caution has been read is remembered under a name that goes into the file', () => {
+  expect(CAUTIONS.map(habitOf).filter((name) => !HABIT_NAME.test(name))).toEqual([]);
 });
 
 test('layout asks its box for room in em, never the window: it must follow the size of text that was chosen', () => {

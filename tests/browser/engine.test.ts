@@ -18,7 +18,7 @@ import { rigOf, start, take, ticket } from '../scenario/shipped.ts';
 import { black, meter, pull, red, SOLUTIONS } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { answers, keepClosed, openListening, solved } from './engine-hand.ts';
-import { accessFaults, LAPTOP, PHONE, picture } from './harness.ts';
+import { accessFaults, button, LAPTOP, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
 import { keptLog } from './store.ts';
 
@@ -30,8 +30,6 @@ beforeAll(async () => {
   browser = await launch();
 });
 afterAll(() => browser?.close());
-
-const button = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 
 /** Chooses to be coached on the ticket's page, and begins on the list bench. */
 async function beginCoached(page: Page, id: string): Promise<void> {

@@ -8,7 +8,6 @@ import { launch } from './chromium.ts';
 import { crowdedControls } from './crowd.ts';
 import { cutTexts } from './cut.ts';
 import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
-import { fingerOn } from './pointer.ts';
 import { tour } from './tour.ts';
 
 interface Size {
@@ -111,23 +110,6 @@ describe('the measures are awake', () => {
       'overlap: text.',
       'the page is',
     ]);
-    await close();
-  });
-
-  test('a finger tells what is smaller than a thumb, and does not press what something lies over', async () => {
-    const { page, close } = await openPage(browser, '', PHONE, { hasTouch: true, isMobile: true });
-    const style = 'position: absolute; left: 100px; width: 60px;';
-    await page.setContent(
-      `<meta name="viewport" content="width=device-width"><button style="${style} top: 100px; height: 44px">large</button>` +
-        `<button style="${style} top: 200px; height: 26px">small</button>` +
-        `<button style="${style} top: 300px; height: 44px">beneath</button><div style="${style} top: 300px; height: 44px"></div>`,
-    );
-    const finger = await fingerOn(page);
-    await finger.press(page.getByRole('button', { name: 'large' }));
-    expect(finger.small).toEqual([]);
-    await finger.press(page.getByRole('button', { name: 'small' }));
-    expect(finger.small).toEqual(['button "small": 28']);
-    await expect(finger.press(page.getByRole('button', { name: 'beneath' }))).rejects.toThrow('something lies over');
     await close();
   });
 });

@@ -1,7 +1,7 @@
 /** What every browser test needs: a page of the built app at a size, its accessibility faults, its picture. */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 
 export const LAPTOP = { width: 1366, height: 768 } as const;
@@ -39,7 +39,7 @@ export async function openPage(
   page.on('console', (message) => {
     if (message.type() === 'error') errors.push(message.text());
   });
-  await page.goto(new URL(route, inject('address')).href);
+  await page.goto(address(route));
   return { page, errors, close: () => context.close() };
 }
 
@@ -78,3 +78,9 @@ export async function drawnReady(page: Page): Promise<void> {
   await page.locator('.drawn-host canvas').waitFor();
   await page.locator('.drawn-wait').waitFor({ state: 'detached' });
 }
+
+/** Where a page of the served app is, by what stands behind the hash. */
+export const address = (hash: string): string => new URL(hash, inject('address')).href;
+
+/** The button with just these words. */
+export const button = (page: Page, words: string): Locator => page.getByRole('button', { name: words, exact: true });

@@ -1,7 +1,7 @@
 /** What is kept: through the death of the tab at every step, beside another tab, out to a file and back, behind a PIN. */
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
@@ -9,7 +9,7 @@ import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { black, meter, pull, red, wait } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, button, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
 import { stepsOf, takeStep } from './shadow.ts';
 import { keptLog, put } from './store.ts';
@@ -35,9 +35,6 @@ beforeAll(async () => {
   browser = await launch();
 });
 afterAll(() => browser?.close());
-
-const address = (hash: string) => new URL(hash, inject('address')).href;
-const button = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 
 async function openList(page: Page): Promise<void> {
   await page.getByTestId('steps').waitFor();

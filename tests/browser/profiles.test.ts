@@ -1,13 +1,13 @@
 /** Profiles renamed and deleted, a PIN that was forgotten, and everything out to a file and into an empty browser. */
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, button, openPage, PHONE, picture } from './harness.ts';
 import { stepsOf, takeStep } from './shadow.ts';
 import { allRecords, put } from './store.ts';
 
@@ -29,8 +29,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const address = (hash: string) => new URL(hash, inject('address')).href;
-const button = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 const said = (page: Page, words: string) => page.getByTestId('profiles-said').getByText(words, { exact: true }).waitFor();
 const atWork = (page: Page, name: string) => page.locator('p b').getByText(name, { exact: true }).waitFor();
 

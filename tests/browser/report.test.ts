@@ -1,14 +1,14 @@
 /** The service report: the trainee's own words are kept, carried and never run; the sheet prints whole. */
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
-import { accessFaults, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, openPage, PHONE, picture } from './harness.ts';
 import { stepsOf, takeStep } from './shadow.ts';
 import { put } from './store.ts';
 
@@ -23,8 +23,6 @@ beforeAll(async () => {
   browser = await launch();
 });
 afterAll(() => browser?.close());
-
-const address = (hash: string) => new URL(hash, inject('address')).href;
 
 function finishedLog() {
   const shadow = start(TICKET);

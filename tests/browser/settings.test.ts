@@ -1,6 +1,6 @@
 /** The settings: in force at once and on the next load, each profile's own, reached from the bench without losing the job. */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { t } from '../../src/app/words.ts';
 import { logOf, viewOf } from '../../src/attempt/attempt.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
@@ -9,7 +9,7 @@ import { regionsOf } from '../../src/stage/targets.ts';
 import { speakEnglish } from '../app/english.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
-import { accessFaults, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, button, drawnReady, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { tabTo } from './keys-hand.ts';
 import { keptLog } from './store.ts';
 
@@ -22,8 +22,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const address = (hash: string) => new URL(hash, inject('address')).href;
-const button = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 const radio = (page: Page, group: string, words: string) =>
   page.getByRole('radiogroup', { name: t(`settings:name.${group}`) }).getByRole('radio', { name: words, exact: true });
 const heading = (page: Page, words: string) => page.getByRole('heading', { level: 1, name: words, exact: true });

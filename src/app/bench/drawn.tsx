@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../../attempt/actions.ts';
 import type { BenchView } from '../../attempt/view.ts';
+import type { Box } from '../../stage/pen.ts';
 import { useMarks } from '../guided/marks.ts';
 import { lessMotion, setting, watchSettings } from '../settings.ts';
 import { pressed } from '../units.ts';
@@ -12,13 +13,6 @@ interface Props {
   readonly bench: Bench;
   readonly leads: Leads;
   readonly onList: () => void;
-}
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 type Stage = Awaited<ReturnType<typeof import('../../stage/stage.ts').mountStage>>;

@@ -30,7 +30,7 @@ export function PartCard({ bench, part }: Props) {
     <section class="card" aria-labelledby={title} data-part={part.id}>
       <h3 id={title} tabIndex={-1}>
         {partName(part.id)}
-        {part.lineVoltage && <span class="tag">{t('app:list.lineVoltage')}</span>}
+        {part.hazards.includes('lineVoltage') && <span class="tag">{t('app:list.lineVoltage')}</span>}
       </h3>
       {part.body !== undefined && <p>{t(`app:body.${part.body}`)}</p>}
       {part.pulledOut === true && <p>{t('app:list.pulledOut')}</p>}

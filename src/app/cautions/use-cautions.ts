@@ -18,7 +18,8 @@ export interface DueCaution {
   readonly ready: boolean;
 }
 
-const habitOf = (caution: Caution): string => `caution.${caution}`;
+/** The habit that remembers that a caution was read. */
+export const habitOf = (caution: Caution): string => `caution-${caution}`;
 const isRead = (caution: Caution): boolean => habit(habitOf(caution), '') === 'read';
 
 /** A caution takes no press in its first moments, milliseconds; common practice, no source. */

@@ -1,4 +1,5 @@
 import type { BenchView, StepView } from '../../attempt/view.ts';
+import { KNOWN_SOURCE_VOLTS } from '../../score/required.ts';
 
 /** The ticket that the guide goes through. */
 export const GUIDED_TICKET = 'quietAfterTheStorm';
@@ -9,9 +10,6 @@ export const CAUSE = { target: 'drainPan', mode: 'full' } as const;
 export const ENDS = [`${SWITCH}.a`, `${SWITCH}.b`] as const;
 export const CLOSET = 'furnace';
 export const OUTSIDE = 'outdoor';
-
-/** A display from here up shows the control voltage, and proves the meter: volts. As the score has it. */
-const LIVE_VOLTS = 15;
 
 /** What the guide's ideas ask of an attempt. All of it is read off the view. */
 export interface Facts {
@@ -35,7 +33,7 @@ function across(step: StepView): boolean {
 
 function showsLive(step: StepView): boolean {
   const { reading } = step;
-  return reading?.kind === 'number' && reading.unit === 'V~' && Math.abs(reading.value) >= LIVE_VOLTS;
+  return reading?.kind === 'number' && reading.unit === 'V~' && Math.abs(reading.value) >= KNOWN_SOURCE_VOLTS;
 }
 
 /**

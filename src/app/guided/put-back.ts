@@ -3,7 +3,7 @@ import type { BenchView, PartView } from '../../attempt/view.ts';
 import { WIRE_ENDS } from '../../rig/points.ts';
 
 /** How the customer left what a hand may have worked since: control by `part.control`. */
-const AS_FOUND: Readonly<Record<string, string | number>> = {
+export const AS_FOUND: Readonly<Record<string, string | number>> = {
   'furnaceBreaker.lever': 'on',
   'condenserBreaker.lever': 'on',
   'furnaceSwitch.lever': 'on',

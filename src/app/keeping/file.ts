@@ -10,11 +10,14 @@ const VERSION = 1;
 /** Longest file that is read, characters: some thousands of attempts. */
 const MOST_CHARACTERS = 50_000_000;
 
+/** What a habit may be called: no other goes into a file, or comes in from one. */
+export const HABIT_NAME = /^[A-Za-z][\w-]{0,39}$/;
+
 const profileSchema = z.strictObject({
   name: z.string().max(40),
   finished: z.array(finishedSchema.omit({ number: true, result: true })).max(20_000),
   running: z.array(z.strictObject(attemptShape)).max(500),
-  habits: z.record(z.string().regex(/^[A-Za-z][\w-]{0,39}$/), z.string().max(200)).check(({ value, issues }) => {
+  habits: z.record(z.string().regex(HABIT_NAME), z.string().max(200)).check(({ value, issues }) => {
     // A setting has a value of its own; what else a page remembered is any short text.
     for (const [name, values] of Object.entries<readonly string[]>(SETTINGS)) {
       const kept = value[name];

@@ -53,13 +53,15 @@ export function leave(id: string, next: Choice): void {
     choose(next);
     keepLocal('sessionStorage', OPENED, '');
   }
-  keepLocal('localStorage', GONE, `${id} ${Date.now()}`);
+  // Emptied first: a value that stays the same tells other tabs nothing.
+  keepLocal('localStorage', GONE, '');
+  keepLocal('localStorage', GONE, id);
 }
 
 /** Loads the page anew when another tab deletes the profile that this one works for: nothing more is kept for it. */
 export function leaveWhenGone(): () => void {
   const hear = (event: StorageEvent) => {
-    if (event.key === GONE && event.newValue?.split(' ')[0] === profileNow()) location.reload();
+    if (event.key === GONE && event.newValue === profileNow()) location.reload();
   };
   addEventListener('storage', hear);
   return () => removeEventListener('storage', hear);

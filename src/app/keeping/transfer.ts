@@ -3,7 +3,7 @@ import { replay } from '../../attempt/attempt.ts';
 import { dataError } from '../../rig/errors.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
-import { fileText, type KeptProfile, parseFile, within } from './file.ts';
+import { fileText, HABIT_NAME, type KeptProfile, parseFile, within } from './file.ts';
 import { habitKey, profileNow } from './profile-now.ts';
 import { LIST, listIn, newProfile, type Profile, profiles } from './profiles.ts';
 import { finishedIn } from './records.ts';
@@ -15,7 +15,7 @@ function habitsOf(profile: string): Record<string, string> {
   try {
     for (const key of Object.keys(localStorage)) {
       const name = key.startsWith('bellwire.') ? onShelf(profile, key.slice('bellwire.'.length)) : undefined;
-      if (name !== undefined && /^[A-Za-z][\w-]{0,39}$/.test(name)) habits[name] = localStorage.getItem(key) ?? '';
+      if (name !== undefined && HABIT_NAME.test(name)) habits[name] = localStorage.getItem(key) ?? '';
     }
   } catch {
     // Without local storage there are no habits.

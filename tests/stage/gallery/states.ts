@@ -78,7 +78,6 @@ function partOf(kind: string, signs: Signs, more: Partial<PartView> = {}): PartV
     controls: [],
     body: known.removable === true ? 'pulled' : undefined,
     pulledOut: known.pluggable === true ? false : undefined,
-    lineVoltage: false,
     hazards: [],
     ...more,
   };
