@@ -1,6 +1,8 @@
+import { type Assembly, assemble } from '../rig/assemble.ts';
 import type { RigData } from '../rig/schema.ts';
 import { loadLibrary } from '../scenario/library.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { nameWires } from './wire-names.ts';
 
 /** Every rig and ticket that ships with the app. A bad file stops the start with its path: the checks keep that from shipping. */
 const library = loadLibrary(
@@ -18,7 +20,19 @@ export function findTicket(id: string): Ticket | undefined {
 export function rigOf(ticket: Ticket): RigData {
   const rig = library.rigs.get(ticket.rig);
   if (rig === undefined) throw new Error(`no rig ${ticket.rig}`);
+  nameWires(rig);
   return rig;
+}
+
+const assembled = new Map<string, Assembly>();
+
+/** A rig of the library, put together once. */
+export function assembledOf(rig: RigData): Assembly {
+  const known = assembled.get(rig.id);
+  if (known?.rig === rig) return known;
+  const fresh = assemble(rig);
+  assembled.set(rig.id, fresh);
+  return fresh;
 }
 
 /** The ticket that follows, round and round. */

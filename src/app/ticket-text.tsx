@@ -1,13 +1,17 @@
+import type { Parameters } from '../parts/part.ts';
+import { MAT_PLACE } from '../rig/points.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
-import { rigOf } from './library.ts';
+import { assembledOf, rigOf } from './library.ts';
 import { length, temperature } from './units.ts';
-import { complaintText, hasWords, t } from './words.ts';
+import { complaintText, hasWords, number, partName, t } from './words.ts';
 
-/** Codes of the control's status light, as its door has them printed. */
-const LIGHT_CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
+const platesOf = (rig: RigData) =>
+  assembledOf(rig).parts.filter((part) => part.data.place !== MAT_PLACE && hasWords(`parts:plate.${part.kind.kind}`));
 
-const platesOf = (rig: RigData) => rig.parts.filter((part) => hasWords(`rig:plate.${part.id}`));
+/** Parameters as they are printed, numbers as the reader writes them. */
+const printed = (params: Parameters) =>
+  Object.fromEntries(Object.entries(params).map(([key, value]) => [key, typeof value === 'number' ? number(value) : value]));
 
 /** What is printed on the nameplates of a rig's parts, and its cables. */
 export function Plates({ rig }: { readonly rig: RigData }) {
@@ -15,8 +19,8 @@ export function Plates({ rig }: { readonly rig: RigData }) {
     <dl class="ticket-facts">
       {platesOf(rig).map((part) => (
         <div key={part.id}>
-          <dt>{t(`rig:part.${part.id}`)}</dt>
-          <dd>{t(`rig:plate.${part.id}`)}</dd>
+          <dt>{partName(part.id)}</dt>
+          <dd>{t(`parts:plate.${part.kind.kind}`, printed(part.params))}</dd>
         </div>
       ))}
       {rig.cables.map(({ id }) => (
@@ -48,9 +52,7 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
         <dt>{t('app:ticket.system')}</dt>
         <dd>{t(`rig:name.${ticket.rig}`)}</dd>
         <dt>{t('app:ticket.weather')}</dt>
-        <dd>
-          {t('app:ticket.outside', { temperature: temperature(ticket.weather.outdoorFahrenheit ?? rig.room.outdoorFahrenheit) })}
-        </dd>
+        <dd>{t('app:ticket.outside', { temperature: temperature(ticket.weather.outdoorFahrenheit ?? rig.outdoorFahrenheit) })}</dd>
         <dt>{t('app:ticket.allowed')}</dt>
         <dd>{t('app:ticket.allows')}</dd>
       </dl>
@@ -60,17 +62,32 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
           <Plates rig={rig} />
         </details>
       )}
-      <details class="light-codes">
-        <summary>{t('app:ticket.codes')}</summary>
-        <dl class="ticket-facts">
-          {LIGHT_CODES.map((code) => (
-            <div key={code}>
-              <dt>{t(code === 'steady' ? 'app:ticket.steady' : 'app:ticket.flashes', { count: Number(code) || 0 })}</dt>
-              <dd>{t(`parts:code.${code}`)}</dd>
-            </div>
-          ))}
-        </dl>
-      </details>
+      <LightCodes rig={rig} />
     </>
   );
+}
+
+/** What each status light's flashes mean, as its maker prints them on the door. */
+function LightCodes({ rig }: { readonly rig: RigData }) {
+  return assembledOf(rig)
+    .parts.filter(({ codes }) => Object.keys(codes).length > 0)
+    .map((part) => (
+      <details key={part.id} class="light-codes">
+        <summary>{t('app:ticket.codes', { part: partName(part.id) })}</summary>
+        <dl class="ticket-facts">
+          <div>
+            <dt>{t('app:ticket.steady')}</dt>
+            <dd>{t('parts:code.steady')}</dd>
+          </div>
+          {Object.entries(part.codes)
+            .sort(([, a], [, b]) => a - b)
+            .map(([code, count]) => (
+              <div key={code}>
+                <dt>{t('app:ticket.flashes', { count })}</dt>
+                <dd>{t(`parts:code.${code}`)}</dd>
+              </div>
+            ))}
+        </dl>
+      </details>
+    ));
 }

@@ -48,7 +48,9 @@ export const wireName = (id: string): string => t(`rig:wire.${id}`);
 /** A failure mode in words; `shortTo:other` and its like name a second wire. */
 export function modeName(mode: string): string {
   const at = mode.indexOf(':');
-  return at < 0 ? t(`parts:mode.${mode}`) : t(`parts:mode.${mode.slice(0, at)}`, { other: wireName(mode.slice(at + 1)) });
+  if (at < 0) return t(`parts:mode.${mode}`);
+  const [base, other] = [mode.slice(0, at), mode.slice(at + 1)];
+  return t(`parts:mode.${base}`, { other: hasWords(`rig:wire.${other}`) ? wireName(other) : other });
 }
 
 /** A part's, wire's or cable's name, whichever the id belongs to. */

@@ -84,7 +84,13 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
     signs,
     terminals: part.kind.terminals.map((terminal) => {
       const point = terminalPoint(part.id, terminal.id);
-      return { point, id: terminal.id, label: terminal.label, reachable, wires: visible ? (landings.get(point) ?? []) : [] };
+      return {
+        point,
+        id: terminal.id,
+        label: part.data.labels[terminal.id] ?? terminal.label,
+        reachable,
+        wires: visible ? (landings.get(point) ?? []) : [],
+      };
     }),
     controls: (part.kind.controls ?? [])
       .filter((control) => controlReachable(bench, part, control))
@@ -92,6 +98,7 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
     body: bodyOf(bench, part),
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
     hazards: hazardsOf(part.kind),
+    sounds: part.kind.sounds ?? {},
   };
 }
 

@@ -1,6 +1,6 @@
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
-import type { Control, Hazard, Section } from '../parts/part.ts';
+import type { Control, Hazard, PartSounds, Section } from '../parts/part.ts';
 import type { BodyPosition, Point, WireEnd } from '../rig/points.ts';
 import type { Action } from './actions.ts';
 
@@ -39,6 +39,8 @@ export interface PartView {
   readonly pulledOut: boolean | undefined;
   /** What it may do to whoever touches it. */
   readonly hazards: readonly Hazard[];
+  /** What it sounds like, by sign and value. */
+  readonly sounds: PartSounds;
 }
 
 export interface WireEndView {

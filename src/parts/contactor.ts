@@ -19,6 +19,7 @@ const NAMES = ['out', 'in', 'chatter'] as const;
 /** The outdoor unit's contactor. `pitted` is ohms in one pole. */
 export const contactor = definePart({
   kind: 'contactor',
+  sounds: { lasting: { chatter: { '1': 'chatter' } }, strikes: { thump: { '1': 'contactor' } } },
   section: 'equipment',
   parameters: z.strictObject({}),
   terminals: [

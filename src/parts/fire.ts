@@ -47,6 +47,7 @@ export const igniter = definePart({
 /** A 24 V gas valve, two coils in series of function, 10 VA, with a hand lever. */
 export const gasValve = definePart({
   kind: 'gasValve',
+  sounds: { strikes: { click: { '1': 'gasValve' } } },
   section: 'equipment',
   parameters: none,
   terminals: AB,

@@ -82,10 +82,10 @@ type State = {
   light: number;
 };
 
-const LIGHT = { off: 0, steady: 100 } as const;
-
-/** Numbers of flashes; this project's own table, printed on the rig's door. */
-const CODE = { heating: 1, pressureEarly: 2, pressureLate: 6, safetiesOpen: 5, noFlame: 4, strayFlame: 7 } as const;
+/** What the light tells, by place; the numbers of flashes are this project's own, and a rig may print others. */
+const LIGHTS = ['off', 'steady', 'heating', 'pressureEarly', 'noFlame', 'safetiesOpen', 'pressureLate', 'strayFlame'] as const;
+type Light = (typeof LIGHTS)[number];
+const CODES = { heating: 1, pressureEarly: 2, noFlame: 4, safetiesOpen: 5, pressureLate: 6, strayFlame: 7 } as const;
 
 function enter(site: Site, state: State, phase: number): void {
   state.phase = phase;
@@ -144,18 +144,20 @@ function step(site: Site, state: State, call: boolean, safeties: boolean, pressu
   } else if (phase === PHASE.running && !flame) failed();
 }
 
-function lightOf(state: State, call: boolean, safeties: boolean, flame: boolean): number {
-  if (!safeties) return CODE.safetiesOpen;
-  if (state.phase === PHASE.lockout) return CODE.noFlame;
-  if (state.phase === PHASE.refused) return CODE.pressureEarly;
-  if (state.phase === PHASE.proving && state.phaseDue === Number.POSITIVE_INFINITY) return CODE.pressureLate;
-  if (flame && state.gas === 0) return CODE.strayFlame;
-  return call && state.phase !== PHASE.idle ? CODE.heating : LIGHT.steady;
+function lightOf(state: State, call: boolean, safeties: boolean, flame: boolean): Light {
+  if (!safeties) return 'safetiesOpen';
+  if (state.phase === PHASE.lockout) return 'noFlame';
+  if (state.phase === PHASE.refused) return 'pressureEarly';
+  if (state.phase === PHASE.proving && state.phaseDue === Number.POSITIVE_INFINITY) return 'pressureLate';
+  if (flame && state.gas === 0) return 'strayFlame';
+  return call && state.phase !== PHASE.idle ? 'heating' : 'steady';
 }
 
 /** The furnace's control board: proves its safeties in order, lights the burners, runs the blower with its delays. */
 export const furnaceBoard = definePart<Record<string, never>, State>({
   kind: 'furnaceBoard',
+  strip: ['R', 'C', 'W', 'Y', 'G'],
+  codes: CODES,
   section: 'equipment',
   parameters: z.strictObject({}),
   terminals: [
@@ -226,7 +228,7 @@ export const furnaceBoard = definePart<Record<string, never>, State>({
     cool: 0,
     coolDue: Number.POSITIVE_INFINITY,
     safeties: 1,
-    light: LIGHT.off as number,
+    light: 0,
   }),
   conduct(site, state, stamp) {
     for (const printed of ['W', 'Y', 'G'] as const) {
@@ -255,7 +257,7 @@ export const furnaceBoard = definePart<Record<string, never>, State>({
     if (state.alive === 0) {
       if (state.phase !== PHASE.idle) enter(site, state, PHASE.idle);
       Object.assign(state, { tries: 0, heat: 0, cool: 0, heatDue: Number.POSITIVE_INFINITY, coolDue: Number.POSITIVE_INFINITY });
-      state.light = LIGHT.off;
+      state.light = 0;
       state.due = Number.POSITIVE_INFINITY;
       return differs(before, state);
     }
@@ -288,16 +290,12 @@ export const furnaceBoard = definePart<Record<string, never>, State>({
         state.coolDue = Number.POSITIVE_INFINITY;
       }
     }
-    state.light = lightOf(state, call, safeties, flame);
+    state.light = LIGHTS.indexOf(lightOf(state, call, safeties, flame));
     state.due = Math.min(state.phaseDue, state.heatDue, state.coolDue);
     return differs(before, state);
   },
-  signs: (_site, state) => [
-    {
-      key: 'light',
-      value: state.light === LIGHT.off ? 'off' : state.light === LIGHT.steady ? 'steady' : String(state.light),
-      sense: 'see',
-      through: true,
-    },
-  ],
+  signs: ({ codes }, state) => {
+    const light = LIGHTS[state.light] ?? 'off';
+    return [{ key: 'light', value: String(codes[light] ?? light), sense: 'see', through: true }];
+  },
 });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { has } from './modes.ts';
-import { definePart, type Parameters, type PartKind, type Site } from './part.ts';
+import { definePart, type Parameters, type PartKind, type PartSounds, type Site } from './part.ts';
 
 const MOTION = { off: 0, run: 1, hum: 2 } as const;
 const NAMES = ['off', 'run', 'hum'] as const;
@@ -15,6 +15,7 @@ interface Winding {
 }
 
 interface SplitCapacitorMotor {
+  readonly sounds: PartSounds;
   readonly kind: string;
   readonly replaceMinutes: number;
   readonly main: Winding;
@@ -48,6 +49,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
   return definePart<MotorParameters, MotorState>({
     kind: motor.kind,
     section: 'equipment',
+    sounds: motor.sounds,
     parameters: z.strictObject({ coolingBtuPerHour: z.number().min(0).max(120_000).default(0) }),
     terminals: [
       { id: 'C', label: 'C' },
@@ -126,6 +128,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
 export const compressor = splitCapacitorMotor(
   {
     kind: 'compressor',
+    sounds: { lasting: { running: { run: 'compressor', hum: 'compressorHum' } } },
     replaceMinutes: 240,
     main: { ohms: 1.2, reactance: 3.8 },
     start: { ohms: 3.5, reactance: 10 },
@@ -143,6 +146,7 @@ export const compressor = splitCapacitorMotor(
 export const condenserFan = splitCapacitorMotor(
   {
     kind: 'condenserFan',
+    sounds: { lasting: { running: { run: 'condenserFan', hum: 'condenserFanHum' } } },
     replaceMinutes: 60,
     main: { ohms: 40, reactance: 90 },
     start: { ohms: 60, reactance: 120 },
@@ -201,6 +205,7 @@ export const dualCapacitor = definePart({
 /** The induced-draft motor: one winding, shaded pole. */
 export const inducer = definePart({
   kind: 'inducer',
+  sounds: { lasting: { running: { '1': 'inducer' } } },
   section: 'equipment',
   parameters: z.strictObject({}),
   terminals: [
@@ -232,6 +237,7 @@ export const inducer = definePart({
 /** The indoor blower: two speed taps and a capacitor of its own. Drive is airflow as a fraction, after the filter. */
 export const blower = definePart({
   kind: 'blower',
+  sounds: { lasting: { running: { heat: 'blower', cool: 'blower', hum: 'blowerHum' } } },
   section: 'equipment',
   parameters: z.strictObject({}),
   terminals: [

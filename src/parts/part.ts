@@ -43,7 +43,9 @@ export interface Site<P extends Parameters = Parameters> {
   readonly now: number;
   /** Line frequency, Hz. */
   readonly hertz: number;
-  /** Room temperature at the thermostat, °F. */
+  /** Numbers of flashes by meaning, as this rig prints them. */
+  readonly codes: Readonly<Record<string, number>>;
+  /** Temperature of the room in which it stands, °F. */
   readonly roomFahrenheit: number;
   readonly outdoorFahrenheit: number;
   /** RMS volts between two of the part's terminals (or inner nodes). */
@@ -58,6 +60,8 @@ export interface Site<P extends Parameters = Parameters> {
   dcAmps(branch: number): number;
   /** What the part that the rig links under this role delivers mechanically, 0…1 (draft, flame, airflow, glow…). */
   link(role: string): number;
+  /** Heat that the part linked under this role gives off, Btu/h. */
+  heat(role: string): number;
 }
 
 /** How a part tells the solver what it is in its present state. Branches by their place in the kind's `branches`. */
@@ -101,6 +105,28 @@ export interface Control {
   readonly range?: { readonly from: number; readonly to: number; readonly step: number; readonly press: number };
 }
 
+/** Sounds that parts make; each has a recipe. */
+export const PART_SOUNDS = [
+  'inducer',
+  'blower',
+  'blowerHum',
+  'compressor',
+  'compressorHum',
+  'condenserFan',
+  'condenserFanHum',
+  'chatter',
+  'contactor',
+  'gasValve',
+  'relay',
+] as const;
+export type PartSound = (typeof PART_SOUNDS)[number];
+
+/** Sounds by sign and value: those that last while the sign stands so, and those that strike once when it comes to stand so (`*`: at any change). */
+export interface PartSounds {
+  readonly lasting?: Readonly<Record<string, Readonly<Record<string, PartSound>>>>;
+  readonly strikes?: Readonly<Record<string, Readonly<Record<string, PartSound>>>>;
+}
+
 export interface Terminal {
   readonly id: string;
   /** What the maker prints beside it; nothing printed when empty. */
@@ -113,6 +139,8 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   readonly section: Section;
   readonly parameters: z.ZodType<P>;
   readonly terminals: readonly Terminal[];
+  /** Terminals in one row of screws, among which a conductor may have been landed on the wrong one. */
+  readonly strip?: readonly string[];
   /** Nodes that no probe reaches. */
   readonly inner?: readonly string[];
   readonly branches: readonly (readonly [from: string, to: string])[];
@@ -121,6 +149,12 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   readonly controls?: readonly Control[];
   /** Roles that a rig must link to other parts. */
   readonly links?: readonly string[];
+  /** Roles that a rig may link; without, `link` and `heat` give 0. */
+  readonly optionalLinks?: readonly string[];
+  /** Meanings of its status light, with the number of flashes where a rig does not print its own. */
+  readonly codes?: Readonly<Record<string, number>>;
+  /** What it sounds like. */
+  readonly sounds?: PartSounds;
   /** How it stands when the story begins; a people's fault (breaker off, drain full) may show here. */
   initial(params: Readonly<P>, fault: ActiveFault | undefined): S;
   conduct(site: Site<P>, state: S, stamp: Stamp): void;
@@ -128,7 +162,7 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   react?(site: Site<P>, state: S): boolean;
   /** What it delivers mechanically, 0…1. */
   drive?(site: Site<P>, state: S): number;
-  /** Heat given to the air stream, Btu/h at full drive; cooling is negative. */
+  /** Heat given off now, Btu/h; cooling is negative. */
   heat?(site: Site<P>, state: S): number;
   signs(site: Site<P>, state: S): readonly Sign[];
   /** Position or value of a control as it stands. */

@@ -50,6 +50,7 @@ function felt(site: Site): number {
  */
 export const batteryThermostat = definePart<Record<string, never>, State>({
   kind: 'batteryThermostat',
+  sounds: { strikes: { call: { '*': 'relay' } } },
   section: 'thermostat',
   parameters: z.strictObject({}),
   terminals: [
@@ -210,6 +211,7 @@ export const batteryThermostat = definePart<Record<string, never>, State>({
 export const subbase = definePart({
   kind: 'subbase',
   section: 'thermostat',
+  strip: ['R', 'W', 'Y', 'G', 'C'],
   parameters: z.strictObject({}),
   terminals: ['R', 'W', 'Y', 'G', 'C'].map((id) => ({ id, label: id })),
   branches: [],

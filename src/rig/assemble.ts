@@ -11,6 +11,10 @@ export interface AssembledPart {
   readonly params: Parameters;
   /** Part index by role. */
   readonly links: Readonly<Record<string, number>>;
+  /** Place in `rooms` of the room whose air it stands in. */
+  readonly room: number;
+  /** Number of flashes by meaning. */
+  readonly codes: Readonly<Record<string, number>>;
 }
 
 export interface AssembledWire {
@@ -36,6 +40,14 @@ export interface Assembly {
   readonly wirings: Map<string, unknown>;
 }
 
+function roomOf(rig: RigData, place: string): number {
+  const room = rig.places.find((each) => each.id === place)?.room;
+  return Math.max(
+    0,
+    rig.rooms.findIndex((each) => each.id === room),
+  );
+}
+
 /** Puts a checked rig together. */
 export function assemble(rig: RigData): Assembly {
   const order = new Map(rig.parts.map((part, index) => [part.id, index]));
@@ -49,6 +61,8 @@ export function assemble(rig: RigData): Assembly {
       kind,
       data,
       params: kind.parameters.parse(data.params),
+      room: roomOf(rig, data.place),
+      codes: { ...kind.codes, ...data.codes },
       links: Object.fromEntries(Object.entries(data.links).map(([role, id]) => [role, indexOf(id)])),
     };
   });

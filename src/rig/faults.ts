@@ -30,12 +30,13 @@ const WEIGHTS = {
   toEarth: 0.3,
   short: 0.15,
   swap: 0.12,
+  landed: 0.1,
   harness: 0.12,
   pin: 0.15,
   intermittent: 0.3,
 } as const;
 
-/** `shortTo:other` and the like: a wire's mode that names a second wire. */
+/** `shortTo:other` and the like: a wire's mode that names a second wire, or the terminal that it is landed on (`landedTo:W2`). */
 export function splitMode(mode: string): { readonly base: string; readonly other: string | undefined } {
   const at = mode.indexOf(':');
   return at < 0 ? { base: mode, other: undefined } : { base: mode.slice(0, at), other: mode.slice(at + 1) };
@@ -74,7 +75,22 @@ function conductorFaults(rig: RigData, wire: RigWire, section: Section): Possibl
     if (samePart(wire.from, other.from)) faults.push(weighted(`swappedFrom:${other.id}`, WEIGHTS.swap));
     if (samePart(wire.to, other.to)) faults.push(weighted(`swappedTo:${other.id}`, WEIGHTS.swap));
   }
+  for (const [mode, end] of [
+    ['landedFrom', 'from'],
+    ['landedTo', 'to'],
+  ] as const) {
+    for (const terminal of vacantBeside(rig, wire[end])) faults.push(weighted(`${mode}:${terminal}`, WEIGHTS.landed));
+  }
   return faults;
+}
+
+/** Terminals in the same row of screws on which nothing is landed. */
+function vacantBeside(rig: RigData, point: string): string[] {
+  const [id = '', own = ''] = point.split('.');
+  const strip = CATALOGUE.get(rig.parts.find((part) => part.id === id)?.kind ?? '')?.strip ?? [];
+  if (!strip.includes(own)) return [];
+  const taken = new Set(rig.wires.filter((wire) => !wire.pin).flatMap((wire) => [wire.from, wire.to]));
+  return strip.filter((terminal) => !taken.has(`${id}.${terminal}`));
 }
 
 /** Seconds for which an intermittent conductor makes contact after somebody stirred it; common practice, no source. */

@@ -21,7 +21,7 @@ export function loadRig(json: unknown): RigData {
 
 function checkNames(rig: RigData): void {
   const seen = new Set<string>();
-  for (const list of ['places', 'covers', 'parts', 'wires', 'cables'] as const) {
+  for (const list of ['places', 'rooms', 'covers', 'parts', 'wires', 'cables'] as const) {
     const group = list === 'parts' || list === 'wires' || list === 'cables' ? 'thing' : list;
     rig[list].forEach((item, index) => {
       const key = `${group} ${item.id}`;
@@ -39,8 +39,16 @@ function checkNames(rig: RigData): void {
     need(places, cover.place, `covers[${index}].place`);
     if (cover.panel !== undefined) need(parts, cover.panel, `covers[${index}].panel`);
   });
-  need(parts, rig.room.air, 'room.air');
-  for (const [index, id] of rig.room.sources.entries()) need(parts, id, `room.sources[${index}]`);
+  const rooms = new Set(rig.rooms.map((room) => room.id));
+  rig.places.forEach((place, index) => {
+    if (place.room !== undefined) need(rooms, place.room, `places[${index}].room`);
+  });
+  rig.rooms.forEach(({ sources }, index) => {
+    sources.forEach(({ part, air }, place) => {
+      need(parts, part, `rooms[${index}].sources[${place}].part`);
+      if (air !== undefined) need(parts, air, `rooms[${index}].sources[${place}].air`);
+    });
+  });
 }
 
 function checkPart(rig: RigData, part: RigData['parts'][number], index: number): void {
@@ -55,13 +63,22 @@ function checkPart(rig: RigData, part: RigData['parts'][number], index: number):
   }
   if (part.rides !== undefined && !kindOf(rig, part.rides)?.removable)
     throw dataError('rig.rides', `${path}.rides`, { id: part.rides });
-  for (const role of kind.links ?? []) {
+  for (const role of [...(kind.links ?? []), ...(kind.optionalLinks ?? [])]) {
     const id = part.links[role];
+    if (id === undefined && kind.optionalLinks?.includes(role)) continue;
     if (id === undefined) throw dataError('rig.link', `${path}.links`, { role });
     if (!kindOf(rig, id)?.drive) throw dataError('rig.drive', `${path}.links.${role}`, { id });
   }
   for (const role of Object.keys(part.links)) {
-    if (!kind.links?.includes(role)) throw dataError('rig.role', `${path}.links.${role}`, { role });
+    if (!kind.links?.includes(role) && !kind.optionalLinks?.includes(role))
+      throw dataError('rig.role', `${path}.links.${role}`, { role });
+  }
+  for (const terminal of Object.keys(part.labels)) {
+    if (!kind.terminals.some((each) => each.id === terminal))
+      throw dataError('rig.terminal', `${path}.labels.${terminal}`, { point: `${part.id}.${terminal}` });
+  }
+  for (const code of Object.keys(part.codes)) {
+    if (kind.codes?.[code] === undefined) throw dataError('rig.code', `${path}.codes.${code}`, { code });
   }
   if (kind.removable && part.place === MAT_PLACE) throw dataError('rig.matPlace', `${path}.place`, {});
 }

@@ -14,6 +14,10 @@ const partSchema = z.strictObject({
   /** Cover that hides it when closed. */
   cover: id.optional(),
   at: spot,
+  /** What this maker prints at its terminals, where it is not what the kind has. */
+  labels: z.record(z.string().max(20), z.string().max(12)).default({}),
+  /** Numbers of flashes by meaning, as this maker prints them on the door, where they are not the kind's own. */
+  codes: z.record(z.string().max(40), z.int().min(1).max(12)).default({}),
   /** The removable body that carries it: it goes where that goes, and shows when that is turned over. */
   rides: id.optional(),
   params: z.record(z.string().max(40), z.union([z.number(), z.string().max(80), z.boolean()])).default({}),
@@ -39,6 +43,19 @@ const wireSchema = z.strictObject({
   weight: z.number().min(0).max(100).default(1),
 });
 
+const roomSchema = z.strictObject({
+  id,
+  /** °F at the start. */
+  startFahrenheit: z.number().min(-20).max(120),
+  /** Heat lost per °F between inside and outside, Btu/(h·°F). */
+  lossBtuPerHourFahrenheit: z.number().min(10).max(5000),
+  /** Heat that warms air and furnishings by one °F, Btu/°F. */
+  massBtuPerFahrenheit: z.number().min(50).max(50000),
+  gainsBtuPerHour: z.number().min(-50000).max(50000).default(0),
+  /** Parts whose heat comes here: by the air that another part moves, or straight from it (a radiator); `share` of it where rooms share. */
+  sources: z.array(z.strictObject({ part: id, air: id.optional(), share: z.number().min(0).max(1).default(1) })).max(12),
+});
+
 export const rigSchema = z.strictObject({
   format: z.literal('bellwire-rig'),
   version: z.literal(1),
@@ -46,9 +63,20 @@ export const rigSchema = z.strictObject({
   hertz: z.union([z.literal(50), z.literal(60)]),
   start: id,
   places: z
-    .array(z.strictObject({ id, walkSeconds: z.number().min(0).max(600) }))
+    .array(
+      z.strictObject({
+        id,
+        walkSeconds: z.number().min(0).max(600),
+        /** The room whose air its parts stand in; the first one where left out. */
+        room: id.optional(),
+      }),
+    )
     .min(1)
     .max(12),
+  /** °F outside, where a ticket does not tell. */
+  outdoorFahrenheit: z.number().min(-60).max(130),
+  /** Rooms whose temperature is reckoned: most houses are one. */
+  rooms: z.array(roomSchema).min(1).max(4),
   covers: z
     .array(
       z.strictObject({
@@ -69,19 +97,6 @@ export const rigSchema = z.strictObject({
       z.strictObject({ id, section: z.enum(['cable', 'equipment']), picofaradsPerFoot: z.number().min(0).max(200).default(20) }),
     )
     .max(10),
-  room: z.strictObject({
-    /** °F outside and at the start inside. */
-    outdoorFahrenheit: z.number().min(-60).max(130),
-    startFahrenheit: z.number().min(-20).max(120),
-    /** Heat lost by the house per °F between inside and outside, Btu/(h·°F). */
-    lossBtuPerHourFahrenheit: z.number().min(10).max(5000),
-    /** Heat that warms air and furnishings by one °F, Btu/°F. */
-    massBtuPerFahrenheit: z.number().min(50).max(50000),
-    gainsBtuPerHour: z.number().min(-50000).max(50000).default(0),
-    /** The part that moves the air, and the parts whose heat it carries. */
-    air: id,
-    sources: z.array(id).max(10),
-  }),
 });
 
 export type RigData = z.infer<typeof rigSchema>;

@@ -1,26 +1,8 @@
 import type { BenchView, PartView } from '../attempt/view.ts';
 import type { SoundName } from './recipes.ts';
 
-/** Which lasting sounds a sign of a kind of part makes, by kind, sign and value. */
-const LASTING: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, SoundName>>>>>> = {
-  inducer: { running: { '1': 'inducer' } },
-  blower: { running: { heat: 'blower', cool: 'blower', hum: 'blowerHum' } },
-  compressor: { running: { run: 'compressor', hum: 'compressorHum' } },
-  condenserFan: { running: { run: 'condenserFan', hum: 'condenserFanHum' } },
-  contactor: { chatter: { '1': 'chatter' } },
-};
-
-/** Sounds of a change: what strikes once when a sign comes to a value, by kind and sign; `*` is any change. */
-const STRIKES: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, SoundName>>>>>> = {
-  contactor: { thump: { '1': 'contactor' } },
-  gasValve: { click: { '1': 'gasValve' } },
-  batteryThermostat: { call: { '*': 'relay' }, tick: { '*': 'relay' } },
-};
-
 function lastingOf(part: PartView): SoundName[] {
-  const signs = LASTING[part.kind];
-  if (signs === undefined) return [];
-  return Object.entries(signs).flatMap(([key, values]) => {
+  return Object.entries(part.sounds.lasting ?? {}).flatMap(([key, values]) => {
     const value = part.signs[key];
     const name = value === undefined ? undefined : values[String(value)];
     return name === undefined ? [] : [name];
@@ -42,9 +24,7 @@ export function strikesBetween(before: BenchView | undefined, after: BenchView):
   for (const lead of ['red', 'black'] as const)
     if (after.meter[lead] !== undefined && after.meter[lead] !== before.meter[lead]) names.add('seat');
   for (const part of after.parts) {
-    const signs = STRIKES[part.kind];
-    if (signs === undefined) continue;
-    for (const [key, values] of Object.entries(signs)) {
+    for (const [key, values] of Object.entries(part.sounds.strikes ?? {})) {
       const now = part.signs[key];
       const then = was.get(part.id)?.signs[key];
       if (now === undefined || then === undefined || now === then) continue;

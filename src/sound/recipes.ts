@@ -1,21 +1,8 @@
+import { PART_SOUNDS } from '../parts/part.ts';
 import { SAMPLE_RATE } from './wav.ts';
 
 /** Every sound of the bench. Nothing is recorded: each is worked out sample by sample when it is first needed. */
-export const SOUND_NAMES = [
-  'tone',
-  'relay',
-  'contactor',
-  'chatter',
-  'inducer',
-  'blower',
-  'blowerHum',
-  'compressor',
-  'compressorHum',
-  'condenserFan',
-  'condenserFanHum',
-  'gasValve',
-  'seat',
-] as const;
+export const SOUND_NAMES = ['tone', 'seat', ...PART_SOUNDS] as const;
 export type SoundName = (typeof SOUND_NAMES)[number];
 
 export interface Recipe {

@@ -13,7 +13,9 @@ export interface Stand {
   /** Covers to take off there; with a safety behind it bypassed where `live`. */
   readonly covers: readonly string[];
   readonly live: boolean;
-  /** A call of the removable body that makes calls, by its id. */
+  /** The part that makes calls and is meant by `call` and `body`. */
+  readonly caller?: string;
+  /** One of its calls, by its id. */
   readonly call?: string;
   readonly body?: 'seated' | 'turned' | 'mat';
   /** Isolators to open, by part. */
@@ -24,9 +26,9 @@ export interface Stand {
   readonly linger?: number;
 }
 
-/** The body that can be made to call, where the rig has one. */
-export function callerOf(bench: Bench): AssembledPart | undefined {
-  return bench.world.assembly.parts.find((part) => part.kind.calls !== undefined);
+/** The parts that can be made to call: a thermostat, or one in each zone. */
+export function callersOf(bench: Bench): readonly AssembledPart[] {
+  return bench.world.assembly.parts.filter((part) => part.kind.calls !== undefined);
 }
 
 /**
@@ -40,8 +42,8 @@ export function goTo(bench: Bench, stand: Stand): Action[] | undefined {
     act(bench, action);
     taken.push(action);
   };
-  const caller = callerOf(bench);
-  if (caller && (stand.call !== undefined || stand.body !== undefined)) callAndMove(bench, caller, stand, go);
+  const caller = stand.caller === undefined ? undefined : bench.world.assembly.partById.get(stand.caller);
+  if (caller) callAndMove(bench, caller, stand, go);
   for (const id of stand.isolate ?? []) {
     const part = bench.world.assembly.partById.get(id);
     const isolator = part?.kind.isolator;

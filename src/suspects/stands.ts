@@ -1,21 +1,21 @@
 import { bodyOf, canLift } from '../attempt/access.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { MAT_PLACE, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
-import { callerOf, type Stand } from './route.ts';
+import { callersOf, type Stand } from './route.ts';
 
 /** Seconds to stand and watch what a new call brings: enough for a furnace to light and its blower to follow; common practice, no source. */
 const WATCH_SECONDS = 120;
 
 /**
- * Every stand worth considering on a rig, generated: each place with each cover off, live and isolated; the caller's calls, watched
- * from each place; the body back on its base, off it, and on the mat.
+ * Every stand worth considering on a rig, generated: each place with each cover off, live and isolated; each caller's calls, watched
+ * from each place; a body back on its base, off it, and on the mat.
  */
 export function standsOf(bench: Bench): Stand[] {
   const { rig, parts } = bench.world.assembly;
-  const caller = callerOf(bench);
-  const calls = caller?.kind.calls ?? [];
+  const callers = callersOf(bench);
   const stands: Stand[] = [];
-  const seated = caller !== undefined && bodyOf(bench, caller) !== 'seated' ? ([{}, { body: 'seated' }] as const) : ([{}] as const);
+  const apart = callers.filter((caller) => caller.kind.removable && bodyOf(bench, caller) !== 'seated');
+  const seated = [{}, ...apart.map(({ id }) => ({ caller: id, body: 'seated' as const }))];
   const places = rig.places.filter((place) => parts.some((part) => part.data.place === place.id));
   for (const { id: place } of places) {
     const covers = rig.covers.filter((cover) => cover.place === place).map((cover) => cover.id);
@@ -23,17 +23,21 @@ export function standsOf(bench: Bench): Stand[] {
     for (const opened of [[], ...covers.map((cover) => [cover])]) {
       for (const body of seated) stands.push({ place, covers: opened, live: true, ...body });
       if (opened.length > 0 && isolate.length > 0) stands.push({ place, covers: opened, live: false, isolate });
-      if (place === caller?.data.place) continue;
-      for (const call of calls)
-        stands.push({ place, covers: opened, live: true, body: 'seated', call: call.id, linger: WATCH_SECONDS });
+      for (const caller of callers) {
+        // On its wall a body's calls are judged on the mat, or elsewhere.
+        if (place === caller.data.place && caller.kind.removable) continue;
+        const body = caller.kind.removable ? { body: 'seated' as const } : {};
+        for (const call of caller.kind.calls ?? [])
+          stands.push({ place, covers: opened, live: true, caller: caller.id, ...body, call: call.id, linger: WATCH_SECONDS });
+      }
     }
   }
-  if (caller?.kind.removable) {
-    stands.push({ place: caller.data.place, covers: [], live: true, body: 'turned' });
-    if (rig.places.some((place) => place.id === MAT_PLACE)) {
-      for (const call of [{}, ...calls.map(({ id }) => ({ call: id, linger: 5 }))]) {
-        stands.push({ place: MAT_PLACE, covers: [], live: true, body: 'mat', ...call });
-      }
+  for (const caller of callers) {
+    if (!caller.kind.removable) continue;
+    stands.push({ place: caller.data.place, covers: [], live: true, caller: caller.id, body: 'turned' });
+    if (!rig.places.some((place) => place.id === MAT_PLACE)) continue;
+    for (const call of [{}, ...(caller.kind.calls ?? []).map(({ id }) => ({ call: id, linger: 5 }))]) {
+      stands.push({ place: MAT_PLACE, covers: [], live: true, caller: caller.id, body: 'mat', ...call });
     }
   }
   return stands;

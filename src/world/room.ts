@@ -1,5 +1,5 @@
-import type { PartState, Site } from '../parts/part.ts';
-import type { Assembly } from '../rig/assemble.ts';
+import type { Site } from '../parts/part.ts';
+import type { AssembledPart, Assembly } from '../rig/assemble.ts';
 import type { WorldState } from './state.ts';
 
 /** Below this airflow the heat stays in the cabinet, but for a twentieth. */
@@ -7,7 +7,7 @@ const LEAST_AIR = 0.1;
 /** Past a crossing by this much, so that it has surely been crossed. */
 const JUST_PAST_SECONDS = 0.01;
 
-/** What the room needs to know of its world. */
+/** What the rooms need to know of their world. */
 interface House {
   readonly assembly: Assembly;
   readonly sites: readonly Site[];
@@ -15,18 +15,19 @@ interface House {
   readonly state: WorldState;
 }
 
-const stateAt = (house: House, index: number) => house.state.parts[index] as PartState;
+function ask(house: House, id: string, what: 'drive' | 'heat'): number {
+  const part = house.assembly.partById.get(id) as AssembledPart;
+  const state = house.state.parts[part.index] as WorldState['parts'][number];
+  return part.kind[what]?.(house.sites[part.index] as Site, state) ?? 0;
+}
 
-/** Where the room is heading, °F, and how slowly, seconds, with everything as it is now. */
-function heading(house: House): { readonly target: number; readonly tau: number } {
-  const { room } = house.assembly.rig;
-  const air = house.assembly.partById.get(room.air);
-  const flow = air?.kind.drive ? air.kind.drive(house.sites[air.index] as Site, stateAt(house, air.index)) : 0;
+/** Where a room is heading, °F, and how slowly, seconds, with everything as it is now. */
+function heading(house: House, index: number): { readonly target: number; readonly tau: number } {
+  const room = house.assembly.rig.rooms[index] as Assembly['rig']['rooms'][number];
   let heat = room.gainsBtuPerHour;
-  for (const id of room.sources) {
-    const part = house.assembly.partById.get(id);
-    if (!part?.kind.heat) continue;
-    heat += part.kind.heat(house.sites[part.index] as Site, stateAt(house, part.index)) * (flow >= LEAST_AIR ? 1 : 0.05);
+  for (const { part, air, share } of room.sources) {
+    const carried = air === undefined || ask(house, air, 'drive') >= LEAST_AIR ? 1 : 0.05;
+    heat += ask(house, part, 'heat') * carried * share;
   }
   return {
     target: house.outdoorFahrenheit + heat / room.lossBtuPerHourFahrenheit,
@@ -35,26 +36,35 @@ function heading(house: House): { readonly target: number; readonly tau: number 
 }
 
 /**
- * Room temperature, °F, at a time since the network last settled: one thermal mass, exponential to its steady state. Reckoned from
- * the settling and not from the last look, so that a wait in one go and the same wait in pieces come to the same to the bit.
+ * Takes the rooms' temperatures on to a time since the network last settled: one thermal mass each, exponential to its steady state.
+ * Reckoned from the settling and not from the last look, so that a wait in one go and the same wait in pieces come to the same to the bit.
  */
-export function roomAt(house: House, seconds: number): number {
-  const { target, tau } = heading(house);
-  const { settledAt, settledFahrenheit } = house.state;
-  return target + (settledFahrenheit - target) * Math.exp((settledAt - seconds) / tau);
+export function roomsAt(house: House, seconds: number): void {
+  const { settledAt, settledRooms, rooms } = house.state;
+  settledRooms.forEach((settled, index) => {
+    const { target, tau } = heading(house, index);
+    rooms[index] = target + (settled - target) * Math.exp((settledAt - seconds) / tau);
+  });
 }
 
-/** Takes note that everything has settled now: from here the room goes its way, and will cross what some part watches at `crossing`. */
-export function settleRoom(house: House): void {
+/** Takes note that everything has settled now: from here each room goes its way, and one will cross what some part watches at `crossing`. */
+export function settleRooms(house: House): void {
   const { state, assembly, sites } = house;
   state.settledAt = state.time;
-  state.settledFahrenheit = state.roomFahrenheit;
-  const { target, tau } = heading(house);
+  state.rooms.forEach((now, index) => {
+    state.settledRooms[index] = now;
+  });
+  const headings = state.rooms.map((_, index) => heading(house, index));
   let soonest = Number.POSITIVE_INFINITY;
   for (const part of assembly.parts) {
     if (!part.kind.watches) continue;
-    for (const temperature of part.kind.watches(sites[part.index] as Site, stateAt(house, part.index))) {
-      const share = (temperature - target) / (state.roomFahrenheit - target);
+    const { target, tau } = headings[part.room] as (typeof headings)[number];
+    const now = state.rooms[part.room] as number;
+    for (const temperature of part.kind.watches(
+      sites[part.index] as Site,
+      state.parts[part.index] as WorldState['parts'][number],
+    )) {
+      const share = (temperature - target) / (now - target);
       if (share > 0 && share < 1) soonest = Math.min(soonest, -tau * Math.log(share));
     }
   }

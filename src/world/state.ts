@@ -8,11 +8,12 @@ export const BODY = { seated: 0, pulled: 1, turned: 2, mat: 3 } as const;
 export interface WorldState {
   /** Simulated seconds. */
   time: number;
-  roomFahrenheit: number;
-  /** When the network last settled, seconds, and the room then, °F. */
+  /** °F by room. */
+  readonly rooms: number[];
+  /** When the network last settled, seconds, and the rooms then, °F. */
   settledAt: number;
-  settledFahrenheit: number;
-  /** When the room will have crossed a temperature that a part watches, seconds; Infinity: never, as things stand. */
+  readonly settledRooms: number[];
+  /** When a room will have crossed a temperature that a part watches, seconds; Infinity: never, as things stand. */
   crossing: number;
   /** By part. */
   readonly parts: PartState[];
@@ -36,6 +37,8 @@ export interface WorldState {
 export function cloneState(state: WorldState): WorldState {
   return {
     ...state,
+    rooms: [...state.rooms],
+    settledRooms: [...state.settledRooms],
     parts: state.parts.map((part) => ({ ...part })),
     bodies: [...state.bodies],
     covers: [...state.covers],

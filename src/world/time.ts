@@ -1,4 +1,4 @@
-import { roomAt } from './room.ts';
+import { roomsAt } from './room.ts';
 import { settle, type World } from './world.ts';
 
 /** More events than this at one stand of the clock is a part that asks to be woken for ever … */
@@ -45,6 +45,6 @@ export function advance(world: World, seconds: number, happened: () => boolean =
 }
 
 function standAt(world: World, time: number): void {
-  world.state.roomFahrenheit = roomAt(world, time);
+  roomsAt(world, time);
   world.state.time = time;
 }

@@ -54,6 +54,12 @@ export function landedElsewhere(assembly: Assembly, faults: readonly Fault[]): R
   for (const fault of faults) {
     const { base, other } = splitMode(fault.mode);
     if (other === undefined) continue;
+    const landed = base === 'landedFrom' ? 'from' : base === 'landedTo' ? 'to' : undefined;
+    const wire = assembly.wireById.get(fault.target);
+    if (landed && wire) {
+      moved.set(endPoint(wire.id, landed), `${wire.data[landed].split('.')[0]}.${other}`);
+      continue;
+    }
     const end = base === 'swappedFrom' ? 'from' : base === 'swappedTo' ? 'to' : undefined;
     const first = assembly.wireById.get(fault.target);
     const second = assembly.wireById.get(other);

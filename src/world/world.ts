@@ -4,7 +4,7 @@ import { type AcSolution, createAcSolution } from '../circuit/solver.ts';
 import type { ActiveFault, Site } from '../parts/part.ts';
 import type { AssembledPart, Assembly } from '../rig/assemble.ts';
 import type { Fault } from '../rig/faults.ts';
-import { settleRoom } from './room.ts';
+import { settleRooms } from './room.ts';
 import { createStamp, type PlacedStamp, stampWires } from './stamp.ts';
 import type { WorldState } from './state.ts';
 import { type Wiring, wiringFor } from './wiring.ts';
@@ -43,12 +43,12 @@ export function createWorld(assembly: Assembly, faults: readonly Fault[], weathe
   const world: { -readonly [K in keyof World]: World[K] } = {
     assembly,
     faults,
-    outdoorFahrenheit: weather.outdoorFahrenheit ?? rig.room.outdoorFahrenheit,
+    outdoorFahrenheit: weather.outdoorFahrenheit ?? rig.outdoorFahrenheit,
     state: {
       time: 0,
-      roomFahrenheit: weather.startFahrenheit ?? rig.room.startFahrenheit,
+      rooms: rig.rooms.map((room) => weather.startFahrenheit ?? room.startFahrenheit),
       settledAt: 0,
-      settledFahrenheit: weather.startFahrenheit ?? rig.room.startFahrenheit,
+      settledRooms: rig.rooms.map((room) => weather.startFahrenheit ?? room.startFahrenheit),
       crossing: Number.POSITIVE_INFINITY,
       parts: assembly.parts.map((part) =>
         part.kind.initial(
@@ -117,7 +117,7 @@ export function solve(world: World): void {
  */
 export function settle(world: World): void {
   world.state.unsettled = agree(world) ? 0 : 1;
-  settleRoom(world);
+  settleRooms(world);
 }
 
 function agree(world: World): boolean {
@@ -164,10 +164,16 @@ function createSite(world: World, part: AssembledPart): Site {
   };
   const first = () => world.wiring.partBranch[part.index] ?? 0;
   const at = world.faults.findIndex((fault) => fault.target === part.id);
+  const linked = (role: string, what: 'drive' | 'heat'): number => {
+    const index = part.links[role];
+    const other = index === undefined ? undefined : world.assembly.parts[index];
+    return other?.kind[what]?.(world.sites[other.index] as Site, stateOf(world, other)) ?? 0;
+  };
   const fault: ActiveFault | undefined = world.faults[at];
   return {
     id: part.id,
     params: part.params,
+    codes: part.codes,
     hertz: world.assembly.rig.hertz,
     outdoorFahrenheit: world.outdoorFahrenheit,
     get fault() {
@@ -177,7 +183,7 @@ function createSite(world: World, part: AssembledPart): Site {
       return world.state.time;
     },
     get roomFahrenheit() {
-      return world.state.roomFahrenheit;
+      return world.state.rooms[part.room] ?? 0;
     },
     volts: (a, b) => voltsBetween(world, node(a), node(b)),
     dcVolts: (a, b) => (world.dc[node(a)] ?? 0) - (world.dc[node(b)] ?? 0),
@@ -187,11 +193,7 @@ function createSite(world: World, part: AssembledPart): Site {
       return Math.hypot(re, im);
     },
     dcAmps: (branch) => branchCurrentDc(world.wiring.topology, world.values, world.dc, first() + branch),
-    link(role) {
-      const index = part.links[role];
-      const other = index === undefined ? undefined : world.assembly.parts[index];
-      if (!other?.kind.drive) return 0;
-      return other.kind.drive(world.sites[other.index] as Site, stateOf(world, other));
-    },
+    link: (role) => linked(role, 'drive'),
+    heat: (role) => linked(role, 'heat'),
   };
 }

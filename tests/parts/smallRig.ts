@@ -45,8 +45,6 @@ const testLoad = definePart<{ ohms: number }, PartState & { ohms: number }>({
   conduct(_site, state, stamp) {
     stamp.resistor(0, state.ohms);
   },
-  // The room of a small rig wants a part that moves air; this one moves none.
-  drive: () => 0,
   signs: () => [],
 });
 
@@ -70,21 +68,11 @@ export function smallRig(parts: readonly SmallPart[], wires: readonly (readonly 
       start: 'bench',
       places: [{ id: 'bench', walkSeconds: 0 }],
       covers: [],
-      parts: [...parts, { id: 'air', kind: 'testLoad', params: { ohms: 1e6 } }].map((part) => ({
-        ...part,
-        place: 'bench',
-        at: { x: 0, y: 0 },
-      })),
+      parts: parts.map((part) => ({ ...part, place: 'bench', at: { x: 0, y: 0 } })),
       wires: wires.map(([from, to], index) => ({ id: `w${index}`, from, to, colour: 'grey', awg: 10, feet: 0.1, fixed: true })),
       cables: [],
-      room: {
-        outdoorFahrenheit: 70,
-        startFahrenheit: 70,
-        lossBtuPerHourFahrenheit: 400,
-        massBtuPerFahrenheit: 2500,
-        air: 'air',
-        sources: [],
-      },
+      outdoorFahrenheit: 70,
+      rooms: [{ id: 'room', startFahrenheit: 70, lossBtuPerHourFahrenheit: 400, massBtuPerFahrenheit: 2500, sources: [] }],
     }),
   );
 }

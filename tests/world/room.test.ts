@@ -6,7 +6,7 @@ import { COLD_DAY, faultOf, HOT_DAY, RIG } from '../attempt/trainee.ts';
 import { turn } from './states.ts';
 
 const assembly = assemble(RIG);
-const { room } = RIG;
+const room = RIG.rooms[0]!;
 const TAU_SECONDS = (room.massBtuPerFahrenheit / room.lossBtuPerHourFahrenheit) * 3600;
 const BURNER_BTU_PER_HOUR = 48_000;
 
@@ -30,7 +30,7 @@ function live(world: World, hours: number, calling: () => boolean): { temperatur
     const now = calling();
     if (now && !was) calls += 1;
     was = now;
-    temperatures.push(world.state.roomFahrenheit);
+    temperatures.push(world.state.rooms[0]!);
   }
   return { temperatures, calls };
 }
@@ -41,28 +41,28 @@ describe('the room', () => {
     const world = createWorld(assembly, [], COLD_DAY);
     advance(world, seconds);
     const end = 22 + room.gainsBtuPerHour / room.lossBtuPerHourFahrenheit;
-    expect(world.state.roomFahrenheit).toBeCloseTo(end + (61 - end) * Math.exp(-seconds / TAU_SECONDS), 9);
+    expect(world.state.rooms[0]!).toBeCloseTo(end + (61 - end) * Math.exp(-seconds / TAU_SECONDS), 9);
   });
 
   it('with the burners lit and the blower running warms towards outdoors plus heat ÷ loss', () => {
     const world = heating(90);
     advance(world, 200);
     expect(lit(world)).toBe(true);
-    const start = world.state.roomFahrenheit;
+    const start = world.state.rooms[0]!;
     advance(world, 600);
     expect(lit(world)).toBe(true);
     const end = 22 + (BURNER_BTU_PER_HOUR + room.gainsBtuPerHour) / room.lossBtuPerHourFahrenheit;
-    expect(world.state.roomFahrenheit).toBeCloseTo(end + (start - end) * Math.exp(-600 / TAU_SECONDS), 6);
+    expect(world.state.rooms[0]!).toBeCloseTo(end + (start - end) * Math.exp(-600 / TAU_SECONDS), 6);
   });
 
   it('gains nothing to speak of from a flame whose heat no air carries', () => {
     const still = heating(90, [faultOf('board', 'heatBlowerRelayOpen')]);
     advance(still, 50);
-    const before = still.state.roomFahrenheit;
+    const before = still.state.rooms[0]!;
     advance(still, 20);
     expect(lit(still)).toBe(true);
     // 48 000 Btu/h for 20 s would be 0.1 °F in 2500 Btu/°F; the house loses more than what seeps through.
-    expect(still.state.roomFahrenheit).toBeLessThan(before);
+    expect(still.state.rooms[0]!).toBeLessThan(before);
   });
 
   // Source: ASHRAE Handbook, Fundamentals: sensible heat of standard air, q = 0.075 × 0.24 × 60 × cfm × ΔT = 1.08 · cfm · ΔT.
@@ -107,7 +107,7 @@ describe('a house', () => {
   it('with a dead furnace gets cold', () => {
     const world = heating(71, [faultOf('board', 'dead')]);
     advance(world, 12 * 3600);
-    expect(world.state.roomFahrenheit).toBeLessThan(45);
+    expect(world.state.rooms[0]!).toBeLessThan(45);
   });
 
   it('is never missed when it crosses a set point a moment before a wait ends', () => {

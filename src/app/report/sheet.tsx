@@ -19,7 +19,7 @@ export function ReportSheet({ reported }: Props) {
         <Fact name={t('app:ticket.site')}>{t(`ticket:${ticket.id}.site`)}</Fact>
         <Fact name={t('app:ticket.system')}>{t(`rig:name.${ticket.rig}`)}</Fact>
         <Fact name={t('app:ticket.weather')}>
-          {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.room.outdoorFahrenheit) })}
+          {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.outdoorFahrenheit) })}
         </Fact>
         <Fact name={t('report:time')}>{t('app:debrief.inMinutes', { count: Math.max(1, Math.round(report.seconds / 60)) })}</Fact>
       </dl>
