@@ -1,3 +1,4 @@
+import i18next from 'i18next';
 import { type Assembly, assemble } from '../rig/assemble.ts';
 import type { RigData } from '../rig/schema.ts';
 import { loadLibrary } from '../scenario/library.ts';
@@ -10,6 +11,10 @@ const library = loadLibrary(
   import.meta.glob('/scenarios/tickets/*.json', { eager: true, import: 'default' }),
 );
 
+const name = (): void => nameWires(library.rigs.values());
+if (i18next.isInitialized) name();
+i18next.on('languageChanged', name);
+
 export const tickets: readonly Ticket[] = library.tickets;
 
 export function findTicket(id: string): Ticket | undefined {
@@ -20,7 +25,6 @@ export function findTicket(id: string): Ticket | undefined {
 export function rigOf(ticket: Ticket): RigData {
   const rig = library.rigs.get(ticket.rig);
   if (rig === undefined) throw new Error(`no rig ${ticket.rig}`);
-  nameWires(rig);
   return rig;
 }
 

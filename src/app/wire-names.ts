@@ -2,28 +2,22 @@ import i18next from 'i18next';
 import { CATALOGUE } from '../parts/catalogue.ts';
 import type { RigData, RigWire } from '../rig/schema.ts';
 
-/** Names given here, and the rig that they are for, by language: they change with the rig; those in locales/ stay. */
-const given = new Map<string, { readonly rig: RigData; readonly wires: ReadonlySet<string> }>();
-
 /**
- * Gives each wire of a rig that has no name in locales/ one by where it runs: a cable's conductor by its letter, another wire by what it
- * joins. They are found as `rig:wire.ID`, like those that are written, until another rig is named.
+ * Gives each wire that has no name in locales/ one by where it runs, in the language that is spoken now: they are then found as
+ * `rig:wire.ID`, like those that are written. An id means one wire in all rigs: a test holds that none would get two names.
  */
-export function nameWires(rig: RigData): void {
-  const language = i18next.language;
-  const before = given.get(language);
-  if (before?.rig === rig) return;
-  const wires = new Set(before?.wires);
-  for (const wire of rig.wires) {
-    const key = `wire.${wire.id}`;
-    if (!wires.has(wire.id) && i18next.exists(`rig:${key}`)) continue;
-    wires.add(wire.id);
-    i18next.addResource(language, 'rig', key, nameOf(rig, wire));
+export function nameWires(rigs: Iterable<RigData>): void {
+  const { language } = i18next;
+  for (const rig of rigs) {
+    for (const wire of rig.wires) {
+      if (i18next.getResource(language, 'rig', `wire.${wire.id}`) === undefined)
+        i18next.addResource(language, 'rig', `wire.${wire.id}`, wireNameOf(rig, wire));
+    }
   }
-  given.set(language, { rig, wires });
 }
 
-function nameOf(rig: RigData, wire: RigWire): string {
+/** A wire's name by where it runs: a cable's conductor by its letter, another wire by what it joins. */
+export function wireNameOf(rig: RigData, wire: RigWire): string {
   const [from, to] = [endOf(rig, wire.from), endOf(rig, wire.to)];
   const letter = to.label || from.label || i18next.t(`app:colour.${wire.colour}`);
   if (wire.pin) return i18next.t('rig:pin', { letter });

@@ -7,6 +7,17 @@ import type { Ticket } from '../../src/scenario/ticket.ts';
 /** The rigs and tickets that ship, for tests. */
 export const library = shippedLibrary();
 
+/** The first shelf: tickets that have a solution written by hand (tests/score/solutions.ts). */
+export const worked: readonly Ticket[] = library.tickets.filter((each) => each.order <= 100);
+
+/** The first ticket of each rig. */
+export const oneOfEachRig: readonly Ticket[] = library.tickets.filter(
+  (each, index) => library.tickets.findIndex((other) => other.rig === each.rig) === index,
+);
+
+/** The first shelf, and one ticket of each other rig: for tests that are too slow for all. */
+export const samples: readonly Ticket[] = [...new Set([...worked, ...oneOfEachRig])];
+
 export function ticket(id: string): Ticket {
   const found = library.tickets.find((each) => each.id === id);
   if (!found) throw new Error(`no ticket ${id}`);

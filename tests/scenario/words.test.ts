@@ -8,7 +8,7 @@ import { advance } from '../../src/world/time.ts';
 import { stateOf, type World } from '../../src/world/world.ts';
 import { sourceFiles } from '../tools/import-rule.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
-import { SYSTEM_MODES } from '../world/states.ts';
+import { modesOf } from '../world/states.ts';
 import { library } from './shipped.ts';
 
 const WORDS = wordKeys('.', 'en');
@@ -26,9 +26,8 @@ describe('there are English words for', () => {
           ...rig.places.map(({ id }) => `rig:place.${id}`),
           ...rig.covers.map(({ id }) => `rig:cover.${id}`),
           ...rig.cables.map(({ id }) => `rig:cable.${id}`),
+          // A wire without words is named by the parts that it joins, their letters and its cable.
           ...rig.parts.map(({ id }) => `rig:part.${id}`),
-          // A pin can be named as the fault, so it has a name too.
-          ...rig.wires.map(({ id }) => `rig:wire.${id}`),
         ]),
       ),
     ).toEqual([]);
@@ -58,7 +57,7 @@ describe('there are English words for', () => {
   it('every place that a control can stand in by itself', () => {
     // A breaker's lever reads "tripped", which no hand puts it in.
     const read = RIGS.flatMap((rig) => {
-      const world = SYSTEM_MODES.off!(assemble(rig), []);
+      const world = modesOf(assemble(rig)).rest!([]);
       return world.assembly.parts.flatMap((part) =>
         (part.kind.controls ?? []).map((control) => part.kind.reads?.(stateOf(world, part), control.id)),
       );
@@ -85,7 +84,7 @@ describe('there are English words for', () => {
 
   it('every unsafe act', () => {
     const harms = RIGS.flatMap((rig) => {
-      const world = SYSTEM_MODES.off!(assemble(rig), []);
+      const world = modesOf(assemble(rig)).rest!([]);
       return world.assembly.parts.flatMap((part) => part.kind.harm?.(stateOf(world, part)).code ?? []);
     });
     expect(harms).toContain('shortCycle');
@@ -117,16 +116,20 @@ describe('a sign', () => {
     };
     for (const rig of RIGS) {
       const assembly = assemble(rig);
-      for (const fault of [undefined, ...possibleFaults(rig).flatMap(({ members }) => members)]) {
-        for (const mode of Object.values(SYSTEM_MODES)) {
-          const world = mode(assembly, fault ? [fault] : []);
+      const modes = Object.values(modesOf(assembly));
+      const faults = [undefined, ...possibleFaults(rig).flatMap(({ members }) => members)];
+      faults.forEach((fault, place) => {
+        modes.forEach((mode, turn) => {
+          // Each fault in some of the modes, all of the modes with some of the faults.
+          if (fault && (place + turn) % 4 !== 0) return;
+          const world = mode(fault ? [fault] : []);
           collect(world);
           advance(world, 1200, () => {
             collect(world);
             return false;
           });
-        }
-      }
+        });
+      });
     }
     expect(keys.size).toBeGreaterThan(60);
     expect([...keys].filter(([key]) => !WORDS.has(key)).map(([key, where]) => `${key} (${where})`)).toEqual([]);

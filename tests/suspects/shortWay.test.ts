@@ -9,10 +9,10 @@ import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { prepareGround, standOn } from '../../src/suspects/ground.ts';
 import { type Candidate, problemOf, reach, testsAt } from '../../src/suspects/library.ts';
 import { standsOf } from '../../src/suspects/stands.ts';
-import { library, rigOf, ticket } from '../scenario/shipped.ts';
+import { rigOf, samples, ticket } from '../scenario/shipped.ts';
 import { finish } from '../score/finish.ts';
 
-describe.each(library.tickets.map((each) => [each.id] as const))('%s', (id) => {
+describe.each(samples.map((each) => [each.id] as const))('%s', (id) => {
   const job = ticket(id);
   const { par } = yardstickFor(job, rigOf(job));
 
@@ -30,7 +30,7 @@ describe.each(library.tickets.map((each) => [each.id] as const))('%s', (id) => {
   });
 });
 
-describe.each(library.tickets.map((each) => [each.id] as const))('%s', (id) => {
+describe.each(samples.map((each) => [each.id] as const))('%s', (id) => {
   it('who goes the short way, works safely and proves it gets a hundred', () => {
     const job = ticket(id);
     const yardstick = yardstickFor(job, rigOf(job));
@@ -66,7 +66,7 @@ function cutProblem(id: string, most: number): Problem {
 
 describe('on rigs cut small enough to search', () => {
   const figures: string[] = [];
-  it.each(library.tickets.map((each) => [each.id] as const))(
+  it.each(samples.map((each) => [each.id] as const))(
     '%s: the reference way costs within a tenth of the best there is',
     { timeout: 120_000 },
     (id) => {

@@ -8,12 +8,13 @@ import { arriveField, gatherField, stepField, survivors } from '../../src/suspec
 import { sameNaming } from '../../src/suspects/hypotheses.ts';
 import { anyAction } from '../attempt/wander.ts';
 import { randomNumbers } from '../circuit/random-network.ts';
-import { library, rigOf } from '../scenario/shipped.ts';
+import { library, rigOf, worked } from '../scenario/shipped.ts';
 
-const SEQUENCES = 1000;
+/** On the first shelf; the others get a tenth. BELLWIRE_FULL=1 gives all of them as many. */
+const MOST_SEQUENCES = 1000;
 const STEPS = 12;
 /** Sequences of each ticket that every suspect is driven through; the others are driven through the truth's twin alone. */
-const FULL = 3;
+const FULL = 1;
 
 /** Takes random steps on a ticket, and tells of each. */
 function wander(attempt: Attempt, seed: number, tell: (step: Step) => void): void {
@@ -32,13 +33,15 @@ const told = (ticket: Ticket, seed: number, attempt: Attempt) =>
 let ruledOut = 0;
 
 describe.each(library.tickets.map((ticket) => [ticket.id, ticket] as const))('%s', (_, ticket) => {
-  it(`the truth’s own twin predicts every observation along ${SEQUENCES} random sequences of ${STEPS} steps`, {
+  const sequences = worked.includes(ticket) || process.env.BELLWIRE_FULL ? MOST_SEQUENCES : MOST_SEQUENCES / 10;
+
+  it(`the truth’s own twin predicts every observation along ${sequences} random sequences of ${STEPS} steps`, {
     timeout: 240_000,
   }, () => {
     const { assembly } = begin(ticket, rigOf(ticket));
     let readings = 0;
     let notices = 0;
-    for (let seed = 0; seed < SEQUENCES; seed++) {
+    for (let seed = 0; seed < sequences; seed++) {
       const attempt = begin(ticket, rigOf(ticket), assembly);
       const twin = createBench(assembly, ticket.faults, ticket);
       const agrees = (predicted: Observation, observed: Observation) =>
@@ -51,8 +54,8 @@ describe.each(library.tickets.map((ticket) => [ticket.id, ticket] as const))('%s
       });
     }
     // They saw and measured something on the way.
-    expect(readings).toBeGreaterThan(SEQUENCES / 4);
-    expect(notices).toBeGreaterThan(SEQUENCES);
+    expect(readings).toBeGreaterThan(sequences / 4);
+    expect(notices).toBeGreaterThan(sequences);
   });
 
   it(`the true fault is never ruled out while every suspect is driven along, in ${FULL} of them`, { timeout: 240_000 }, () => {

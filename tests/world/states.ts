@@ -71,3 +71,31 @@ export const SYSTEM_MODES: Readonly<Record<string, (assembly: Assembly, faults: 
     return world;
   },
 };
+
+/** A heating call in its course (asked, proving, warming, running), and any other: seconds after it was asked for. */
+const MOMENTS = [2, 36, 150] as const;
+
+/** Every mode of any rig: at rest, each call of each of its thermostats in its course, and each body off its base while it calls. */
+export function modesOf(assembly: Assembly): Readonly<Record<string, (faults: readonly Fault[]) => World>> {
+  const modes: Record<string, (faults: readonly Fault[]) => World> = { rest: (faults) => createWorld(assembly, faults) };
+  for (const caller of assembly.parts) {
+    for (const call of caller.kind.calls ?? []) {
+      const calling = (faults: readonly Fault[], seconds: number): World => {
+        const world = createWorld(assembly, faults, call.id.startsWith('cool') ? HOT_DAY : COLD_DAY);
+        for (const { control, value } of call.acts) turn(world, caller.id, control, value);
+        advance(world, seconds);
+        return world;
+      };
+      for (const seconds of MOMENTS) modes[`${caller.id} ${call.id} ${seconds} s`] = (faults) => calling(faults, seconds);
+      if (!caller.kind.removable || call !== caller.kind.calls?.at(-1)) continue;
+      modes[`${caller.id} pulled`] = (faults) => {
+        const world = calling(faults, 5);
+        world.state.bodies[caller.index] = BODY.pulled;
+        settle(world);
+        advance(world, 5);
+        return world;
+      };
+    }
+  }
+  return modes;
+}
