@@ -98,6 +98,7 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
     body: bodyOf(bench, part),
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
     hazards: hazardsOf(part.kind),
+    codes: part.codes,
     sounds: part.kind.sounds ?? {},
   };
 }

@@ -39,6 +39,8 @@ export interface PartView {
   readonly pulledOut: boolean | undefined;
   /** What it may do to whoever touches it. */
   readonly hazards: readonly Hazard[];
+  /** What its status light's flashes mean, as printed on its door. */
+  readonly codes: Readonly<Record<string, number>>;
   /** What it sounds like, by sign and value. */
   readonly sounds: PartSounds;
 }

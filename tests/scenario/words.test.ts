@@ -46,6 +46,12 @@ describe('there are English words for', () => {
     expect(wordless([...ofKinds, ...ofRigs])).toEqual([]);
   });
 
+  it('every meaning of a status light, on the ticket and on the door', () => {
+    const codes = [...CATALOGUE.values()].flatMap((kind) => Object.keys(kind.codes ?? {}));
+    expect(codes.length).toBeGreaterThan(5);
+    expect(wordless(codes.flatMap((code) => [`parts:code.${code}`, `stage:codes.${code}`]))).toEqual([]);
+  });
+
   it('every control, and every position of one', () => {
     const controls = [...CATALOGUE.values()].flatMap((kind) => kind.controls ?? []);
     expect(wordless(controls.map((control) => `parts:control.${control.id}`))).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { viewOf } from '../../src/attempt/attempt.ts';
-import { lightMotion } from '../../src/stage/faces/furnaceBoard.ts';
 import { shaftMotion } from '../../src/stage/faces/shaft.ts';
+import { lightMotion } from '../../src/stage/faces/statusLight.ts';
 import { sceneOf, spotOf } from '../../src/stage/layout.ts';
 import { isLit, poseOf } from '../../src/stage/moving.ts';
 import { isSoftware } from '../../src/stage/renderer.ts';

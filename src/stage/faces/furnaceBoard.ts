@@ -1,8 +1,8 @@
-import type { PartView } from '../../attempt/view.ts';
-import { type Face, fixed, type Moving, type Shape, spaced, type Words } from '../face.ts';
+import { type Face, fixed, type Shape, spaced } from '../face.ts';
 import { blades, fixing, shell } from '../hardware.ts';
-import { disc, fillBox, letter, line, type Pen, strokeBox } from '../pen.ts';
+import { disc, fillBox, line, type Pen } from '../pen.ts';
 import { CREAM, LETTERS, MATERIAL, STEEL } from '../tokens.ts';
+import { codeLabel, statusLight } from './statusLight.ts';
 
 /** What is printed beside the blades on the right. */
 const SIDE = { dx: -18, dy: 0, align: 'right', most: 62, size: LETTERS.small } as const;
@@ -26,56 +26,9 @@ const SHAPE: Shape = {
 /** Where the status light sits. */
 const LIGHT = { x: 196, y: 98 } as const;
 
-/** The light as the view shows it: a still picture when steady, else one that flashes its code and pauses. */
-export function lightMotion(light: string | number | undefined): Moving['motion'] | undefined {
-  if (light === undefined || light === 'off') return undefined;
-  if (light === 'steady') return { kind: 'flash', count: 0 };
-  const count = Number(light);
-  return Number.isInteger(count) && count > 0 ? { kind: 'flash', count } : undefined;
-}
-
-function lit(part: PartView, x: number, y: number): Moving[] {
-  const motion = lightMotion(part.signs.light);
-  if (motion === undefined) return [];
-  return [
-    {
-      picture: 'statusLight',
-      x,
-      y,
-      width: 44,
-      height: 44,
-      paint(pen) {
-        const halo = pen.createRadialGradient(0, 0, 3, 0, 0, 21);
-        halo.addColorStop(0, MATERIAL.lightHalo);
-        halo.addColorStop(1, MATERIAL.lightGone);
-        disc(pen, 0, 0, 21, halo);
-        disc(pen, 0, 0, 7, MATERIAL.lightOn);
-        disc(pen, -2, -2, 2.6, MATERIAL.spark);
-      },
-      motion,
-    },
-  ];
-}
-
 function relay(pen: Pen, x: number, y: number): void {
   shell(pen, { x, y, width: 40, height: 34 }, 'plastic', 2, 3);
   fillBox(pen, { x: x + 5, y: y + 5, width: 30, height: 24 }, 2, MATERIAL.relayFace);
-}
-
-/** Flash codes of this board, as the door's label prints them. */
-const CODES = ['steady', '1', '2', '4', '5', '6', '7'] as const;
-
-function drawCodes(pen: Pen, words: Words): void {
-  const box = { x: -104, y: 40, width: 276, height: 182 };
-  fillBox(pen, box, 3, MATERIAL.label);
-  strokeBox(pen, box, 3, CREAM[5], 1);
-  const ink = { colour: MATERIAL.labelInk, align: 'left' } as const;
-  letter(pen, words('stage:codes.title'), box.x + 14, box.y + 18, { ...ink, size: 14, weight: 700, family: 'display' });
-  CODES.forEach((code, row) => {
-    const y = box.y + 42 + row * 20;
-    letter(pen, words(`stage:codes.mark.${code}`), box.x + 14, y, { ...ink, size: 13, weight: 700 });
-    letter(pen, words(`stage:codes.${code}`), box.x + 70, y, { ...ink, size: 13, most: 198 });
-  });
 }
 
 /** The furnace's control board: blades for the safeties above, line voltage at the sides, five screws for the thermostat below. */
@@ -100,10 +53,10 @@ export const furnaceBoard: Face = {
     for (const x of [10, 322]) fixing(pen, x, 242, 4);
     blades(pen, SHAPE);
   },
-  moving: (part) => lit(part, LIGHT.x, LIGHT.y),
-  movingThrough: (part) => lit(part, LIGHT.x, LIGHT.y),
-  through(pen, _part, words) {
-    drawCodes(pen, words);
+  moving: (part) => statusLight(part, LIGHT.x, LIGHT.y),
+  movingThrough: (part) => statusLight(part, LIGHT.x, LIGHT.y),
+  through(pen, part, words) {
+    codeLabel(pen, part, words, { x: -104, y: 40 });
     // The peep glass in the door, in front of the light.
     disc(pen, LIGHT.x, LIGHT.y, 20, CREAM[6]);
     disc(pen, LIGHT.x, LIGHT.y, 15, MATERIAL.outline);

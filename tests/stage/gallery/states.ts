@@ -79,6 +79,7 @@ function partOf(kind: string, signs: Signs, more: Partial<PartView> = {}): PartV
     body: known.removable === true ? 'pulled' : undefined,
     pulledOut: known.pluggable === true ? false : undefined,
     hazards: [],
+    codes: known.codes ?? {},
     sounds: {},
     ...more,
   };
