@@ -7,18 +7,18 @@ import { readingWords, type StepTold } from '../../src/app/step-words.ts';
 import { clock, modeName, namingText, placeName, t, thingName } from '../../src/app/words.ts';
 import type { Action, ActionOf } from '../../src/attempt/actions.ts';
 import { type Attempt, logOf, perform, viewOf } from '../../src/attempt/attempt.ts';
+import { solveTicket } from '../../src/scenario/solve.ts';
 import type { Ticket } from '../../src/scenario/ticket.ts';
 import type { Debrief } from '../../src/score/debrief.ts';
-import { debriefOf } from '../../src/score/score.ts';
+import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
-import { start, ticket } from '../scenario/shipped.ts';
-import { SOLUTIONS } from '../score/solutions.ts';
+import { rigOf, start, ticket } from '../scenario/shipped.ts';
+import { SOLUTIONS, type Solution } from '../score/solutions.ts';
 import { keptLog } from './store.ts';
 
 /** A solution's steps as a hand takes them: waits by the buttons, settings degree by degree, every reading ticked as evidence. */
 export function stepsOf(id: string): readonly Action[] {
-  const solution = SOLUTIONS[id];
-  if (solution === undefined) throw new Error(`no solution for ${id}`);
+  const solution = SOLUTIONS[id] ?? worked(id);
   const shadow = start(id);
   const steps: Action[] = [];
   const take = (action: Action) => {
@@ -33,10 +33,21 @@ export function stepsOf(id: string): readonly Action[] {
   return steps;
 }
 
+/** The reference way's solution, where nobody has written one. */
+function worked(id: string): Solution {
+  const job = ticket(id);
+  const actions = solveTicket(job, rigOf(job), yardstickFor(job, rigOf(job))).steps.map((step) => step.action);
+  const named = actions.findIndex((action) => action.name === 'name');
+  const name = actions[named];
+  if (name?.name !== 'name') throw new Error(`${id} is not solved`);
+  const { target, mode } = name;
+  return { search: actions.slice(0, named), name: { target, mode }, after: actions.slice(named + 1) };
+}
+
 function asPresses(shadow: Attempt, action: Action): Action[] {
   if (action.name === 'wait') {
     const long = Math.floor(action.seconds / 300);
-    const short = Math.round((action.seconds - long * 300) / 15);
+    const short = Math.ceil((action.seconds - long * 300) / 15);
     return [
       ...Array<Action>(long).fill({ name: 'wait', seconds: 300 }),
       ...Array<Action>(short).fill({ name: 'wait', seconds: 15 }),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Attempt } from '../../src/attempt/attempt.ts';
 import type { Debrief } from '../../src/score/debrief.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../../src/score/score.ts';
-import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
+import { rigOf, start, take, ticket } from '../scenario/shipped.ts';
 import { black, close, lift, look, meter, open, operate, red, replace, SOLUTIONS, wait, walk } from './solutions.ts';
 
 const yardsticks = new Map<string, Yardstick>();
@@ -32,7 +32,7 @@ function play(
 }
 
 describe('a good technician', () => {
-  it.each(library.tickets.map((ticket) => ticket.id))('%s: the solution isolates the fault and scores at least 90', (id) => {
+  it.each(Object.keys(SOLUTIONS))('%s: the solution isolates the fault and scores at least 90', (id) => {
     const { debrief } = play(id);
     expect(debrief.leftAtNaming).toEqual([{ section: expect.any(String), ...SOLUTIONS[id]!.name }]);
     expect(debrief.rightNaming).toBe(true);

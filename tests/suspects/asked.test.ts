@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { begin, perform } from '../../src/attempt/attempt.ts';
 import { checkTicket } from '../../src/scenario/check.ts';
+import { finish } from '../../src/scenario/finish.ts';
 import { loadTicket } from '../../src/scenario/ticket.ts';
 import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { prepareGround } from '../../src/suspects/ground.ts';
 import { namingsOf, sameNaming } from '../../src/suspects/hypotheses.ts';
 import { rigOf, take, ticket } from '../scenario/shipped.ts';
-import { finish } from '../score/finish.ts';
 import { open, tug, walk } from '../score/solutions.ts';
 
 const base = JSON.parse(JSON.stringify(ticket('clicksButWontStart')));

@@ -1,48 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { begin, perform } from '../../src/attempt/attempt.ts';
 import { createBench } from '../../src/attempt/bench.ts';
 import { entropyBits } from '../../src/diagnosis/information.ts';
 import { expectedCost, lookAhead, policyTree } from '../../src/diagnosis/policy.ts';
 import { answerClasses, everyHypothesis, type Problem } from '../../src/diagnosis/problem.ts';
 import { entropyBound, optimal } from '../../src/diagnosis/search.ts';
-import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { prepareGround, standOn } from '../../src/suspects/ground.ts';
 import { type Candidate, problemOf, reach, testsAt } from '../../src/suspects/library.ts';
 import { standsOf } from '../../src/suspects/stands.ts';
 import { rigOf, samples, ticket } from '../scenario/shipped.ts';
-import { finish } from '../score/finish.ts';
-
-describe.each(samples.map((each) => [each.id] as const))('%s', (id) => {
-  const job = ticket(id);
-  const { par } = yardstickFor(job, rigOf(job));
-
-  it('the short way isolates the fault', () => {
-    expect(par.left.at(-1)).toBe(1);
-    expect(par.left).toEqual([...par.left].sort((a, b) => b - a));
-    expect(par.seconds).toBeGreaterThan(0);
-  });
-
-  it('every step of it can be taken, and takes as long as it says', () => {
-    const attempt = begin(job, rigOf(job));
-    for (const action of par.actions) expect(perform(attempt, action).ok, JSON.stringify(action)).toBe(true);
-    expect(attempt.steps.at(-1)?.view.seconds).toBeCloseTo(par.seconds, 6);
-    expect(attempt.steps.every((step) => step.unsafe === undefined)).toBe(true);
-  });
-});
-
-describe.each(samples.map((each) => [each.id] as const))('%s', (id) => {
-  it('who goes the short way, works safely and proves it gets a hundred', () => {
-    const job = ticket(id);
-    const yardstick = yardstickFor(job, rigOf(job));
-    const attempt = begin(job, rigOf(job));
-    for (const action of yardstick.par.actions) perform(attempt, action);
-    const { target, mode } = job.faults[0]!;
-    perform(attempt, { name: 'name', target, mode, evidence: attempt.steps.map((step) => step.view.number) });
-    finish(attempt, [target]);
-    const debrief = debriefOf(attempt, undefined, yardstick);
-    expect(debrief.total, JSON.stringify(debrief.items)).toBe(100);
-  });
-});
 
 /** The tests that a ticket's suspects face on arrival, cut to a few likely hypotheses, as a problem for the general engine. */
 function cutProblem(id: string, most: number): Problem {
