@@ -34,6 +34,13 @@ function bodyOn(assembly: Assembly, base: AssembledPart): AssembledPart | undefi
   return pin && assembly.parts[pin.toPart];
 }
 
+/** The part that the pins of a removable body go into. */
+export function baseOf(assembly: Assembly, body: AssembledPart): string | undefined {
+  if (!body.kind.removable) return undefined;
+  const pin = assembly.wires.find((wire) => wire.data.pin && wire.toPart === body.index);
+  return pin && assembly.parts[pin.fromPart]?.id;
+}
+
 function underABody(bench: Bench, part: AssembledPart): boolean {
   const body = bodyOn(bench.world.assembly, part);
   return body !== undefined && bench.world.state.bodies[body.index] === BODY.seated;

@@ -1,7 +1,7 @@
 import type { AssembledPart, AssembledWire } from '../rig/assemble.ts';
 import { endPoint, terminalPoint, WIRE_ENDS, type WireEnd } from '../rig/points.ts';
 import { stateOf } from '../world/world.ts';
-import { bodyOf, canLift, controlReachable, isVisible, movedEnds, placeOf, terminalsReachable, wireEnd } from './access.ts';
+import { baseOf, bodyOf, canLift, controlReachable, isVisible, movedEnds, placeOf, terminalsReachable, wireEnd } from './access.ts';
 import type { Bench } from './bench.ts';
 import { hazardsOf } from './hazards.ts';
 import type { Job } from './job.ts';
@@ -21,6 +21,7 @@ export function drawView(job: Job, bench: Bench, steps: readonly StepView[], pha
     seconds: world.state.time - bench.arrived,
     place: bench.place,
     places: rig.places.map(({ id }) => id),
+    looks: Object.fromEntries(rig.places.map((place) => [place.id, place])),
     parts: world.assembly.parts.map((part) => partView(bench, part, landings)),
     wires: world.assembly.wires.filter((wire) => !wire.data.pin).map((wire) => wireView(bench, wire)),
     covers: rig.covers.map((cover, index) => ({
@@ -96,6 +97,7 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
       .filter((control) => controlReachable(bench, part, control))
       .map((control) => ({ ...control, value: part.kind.reads?.(state, control.id) ?? '' })),
     body: bodyOf(bench, part),
+    base: baseOf(bench.world.assembly, part),
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
     hazards: hazardsOf(part.kind),
     codes: part.codes,

@@ -1,6 +1,7 @@
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Control, Hazard, PartSounds, Section } from '../parts/part.ts';
+import type { RigPlace } from '../rig/places.ts';
 import type { BodyPosition, Point, WireEnd } from '../rig/points.ts';
 import type { Action } from './actions.ts';
 
@@ -35,6 +36,8 @@ export interface PartView {
   readonly terminals: readonly TerminalView[];
   readonly controls: readonly ControlView[];
   readonly body: BodyPosition | undefined;
+  /** Of a removable body: the part that its pins go into. */
+  readonly base: string | undefined;
   /** For a fuse or other plug-in: out of its holder. */
   readonly pulledOut: boolean | undefined;
   /** What it may do to whoever touches it. */
@@ -119,6 +122,8 @@ export interface BenchView {
   readonly seconds: number;
   readonly place: string;
   readonly places: readonly string[];
+  /** What the rig says of each place's looks, by the place's id. */
+  readonly looks: Readonly<Record<string, RigPlace>>;
   readonly parts: readonly PartView[];
   readonly wires: readonly WireView[];
   readonly covers: readonly CoverView[];

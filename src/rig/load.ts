@@ -16,6 +16,7 @@ export function loadRig(json: unknown): RigData {
   for (const [index, part] of rig.parts.entries()) checkPart(rig, part, index);
   checkCircles(rig);
   checkWires(rig);
+  checkLooks(rig);
   return rig;
 }
 
@@ -120,5 +121,21 @@ function checkWires(rig: RigData): void {
       throw dataError('rig.cableFixed', `${path}.cable`, { id: wire.cable });
     if (wire.pin && !kindOf(rig, wire.to.split('.')[0] ?? '')?.removable)
       throw dataError('rig.pin', `${path}.to`, { point: wire.to });
+  });
+}
+
+/** No two places stand in one cell of the house, and what belongs to covers has its cover. */
+function checkLooks(rig: RigData): void {
+  const cells = new Set<string>();
+  rig.places.forEach(({ id, section, lean, tags }, index) => {
+    if (typeof section === 'object') {
+      const cell = `${section.column} ${section.storey}`;
+      if (cells.has(cell)) throw dataError('rig.cell', `places[${index}].section`, { id });
+      cells.add(cell);
+    }
+    const covers = rig.covers.filter((cover) => cover.place === id).length;
+    for (const [key, list] of Object.entries({ lean, tags }))
+      if (list !== undefined && list.length > covers)
+        throw dataError('rig.coverless', `places[${index}].${key}[${covers}]`, { id });
   });
 }

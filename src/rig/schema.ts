@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { rigId as id } from './id.ts';
+import { placeSchema } from './places.ts';
 
-const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'rig.id' });
 /** `part.terminal` */
 const terminalRef = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}\.[A-Za-z0-9]{1,20}$/, { error: 'rig.terminalRef' });
 const spot = z.strictObject({ x: z.number().min(0).max(4000), y: z.number().min(0).max(4000) });
@@ -62,17 +63,7 @@ export const rigSchema = z.strictObject({
   id,
   hertz: z.union([z.literal(50), z.literal(60)]),
   start: id,
-  places: z
-    .array(
-      z.strictObject({
-        id,
-        walkSeconds: z.number().min(0).max(600),
-        /** The room whose air its parts stand in; the first one where left out. */
-        room: id.optional(),
-      }),
-    )
-    .min(1)
-    .max(12),
+  places: z.array(placeSchema).min(1).max(12),
   /** °F outside, where a ticket does not tell. */
   outdoorFahrenheit: z.number().min(-60).max(130),
   /** Rooms whose temperature is reckoned: most houses are one. */

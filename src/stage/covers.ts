@@ -52,7 +52,7 @@ export function drawLid(pen: Pen, box: Box, look: CoverLook): void {
 /** Where a cover that has been taken off leans, scene units; the place says where there is room. */
 export function leaningBox(cover: CoverView, index: number, look: PlaceLook): Box {
   const { x, y, width, height } = cover.at;
-  return look.lean?.[index] ?? { x: x - 20, y: y + height * 0.6, width: width * 0.25, height: height * 0.4 };
+  return look.lean[index] ?? { x: x - 20, y: y + height * 0.6, width: width * 0.25, height: height * 0.4 };
 }
 
 /** Grommets and conduit ends of a place, where wires come and go. */

@@ -1,11 +1,12 @@
-import type { BenchView, CoverView, PartView } from '../attempt/view.ts';
+import type { BenchView, CoverView } from '../attempt/view.ts';
 import { type Point, WIRE_ENDS } from '../rig/points.ts';
 import type { Way } from './face.ts';
-import { faceOf } from './faces.ts';
 import type { Box } from './pen.ts';
+import type { PlaceLook } from './place.ts';
 import type { PlacedEnd, PlacedPart, Run } from './placed.ts';
-import { lookOf } from './places.ts';
+import { partsHere } from './placing.ts';
 import { endsOf, runsOf } from './runs.ts';
+import { lookOf } from './surroundings.ts';
 import { SCENE } from './tokens.ts';
 import type { Spot } from './wires.ts';
 
@@ -19,6 +20,7 @@ export interface PlacedTerminal extends Spot {
 /** Everything of a view that stands in the trainee's place, in scene units. */
 export interface Scene {
   readonly place: string;
+  readonly look: PlaceLook;
   /** Uncovered parts, those that others are drawn over first. */
   readonly parts: readonly PlacedPart[];
   /** Parts behind closed covers of which something shows or can be worked through. */
@@ -27,12 +29,6 @@ export interface Scene {
   readonly terminals: ReadonlyMap<Point, PlacedTerminal>;
   readonly ends: readonly PlacedEnd[];
   readonly runs: readonly Run[];
-}
-
-function placed(part: PartView, view: BenchView): PlacedPart {
-  const face = faceOf(part.kind);
-  const spot = face.spot?.(part, view) ?? part.at;
-  return { part, face, shape: face.shape(part), x: spot.x, y: spot.y };
 }
 
 function encloses(box: Box, spot: Spot): boolean {
@@ -48,7 +44,8 @@ function onClosedCover(part: PlacedPart, covers: readonly CoverView[]): boolean 
 /** Lays out what a view shows of the place that the trainee stands in. */
 export function sceneOf(view: BenchView): Scene {
   const covers = view.covers.filter((cover) => cover.place === view.place);
-  const here = view.parts.filter((part) => part.place === view.place).map((part) => placed(part, view));
+  const here = partsHere(view);
+  const look = lookOf(view, here);
   const shown = here.filter(({ part }) => part.visible);
   const parts = [
     ...shown.filter((each) => each.face.over !== true && each.face.onCover !== true),
@@ -77,9 +74,9 @@ export function sceneOf(view: BenchView): Scene {
   const bodies = new Set(view.parts.filter((part) => part.body !== undefined).map((part) => part.id));
   // Pins and their sockets are not wires to look at.
   const wires = view.wires.filter((wire) => !WIRE_ENDS.some((end) => bodies.has(wire.ends[end].home.split('.')[0] ?? '')));
-  const runs = runsOf(wires, parts, covers, byId, lookOf(view.place));
+  const runs = runsOf(wires, parts, covers, byId, look);
   const ends = endsOf(wires, byId);
-  return { place: view.place, parts, behind, covers, terminals, ends, runs };
+  return { place: view.place, look, parts, behind, covers, terminals, ends, runs };
 }
 
 /** What a small screen opens on: the removable body where its pins or keys are, else the face with the most terminals. */

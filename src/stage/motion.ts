@@ -2,8 +2,10 @@ import type { BenchView, CoverView } from '../attempt/view.ts';
 import { drawLid, leaningBox } from './covers.ts';
 import { paintWalk, WALK_MILLISECONDS } from './house.ts';
 import type { Box, Pen } from './pen.ts';
-import { lookOf } from './places.ts';
+import type { PlaceLook } from './place.ts';
+import { partsHere } from './placing.ts';
 import type { Surface } from './surface.ts';
+import { lookOf } from './surroundings.ts';
 import type { Lead } from './targets.ts';
 
 const COVER_MILLISECONDS = 340;
@@ -29,18 +31,18 @@ export interface Following {
 }
 
 type Move =
-  | { readonly kind: 'walk'; readonly from: string; readonly to: string }
-  | { readonly kind: 'cover'; readonly cover: CoverView; readonly index: number; readonly place: string }
+  | { readonly kind: 'walk'; readonly from: string; readonly view: BenchView }
+  | { readonly kind: 'cover'; readonly cover: CoverView; readonly index: number; readonly look: PlaceLook }
   | { readonly kind: 'seat'; readonly lead: Lead };
 
 const LENGTH = { walk: WALK_MILLISECONDS, cover: COVER_MILLISECONDS, seat: SEAT_MILLISECONDS } as const;
 
 function moveOf(before: BenchView, after: BenchView): Move | undefined {
-  if (before.place !== after.place) return { kind: 'walk', from: before.place, to: after.place };
+  if (before.place !== after.place) return { kind: 'walk', from: before.place, view: after };
   const here = after.covers.filter((cover) => cover.place === after.place);
   const index = here.findIndex((cover) => before.covers.find((each) => each.id === cover.id)?.open !== cover.open);
   const cover = here[index];
-  if (cover !== undefined) return { kind: 'cover', cover, index, place: after.place };
+  if (cover !== undefined) return { kind: 'cover', cover, index, look: lookOf(after, partsHere(after)) };
   const lead = (['red', 'black'] as const).find(
     (each) => after.meter[each] !== undefined && after.meter[each] !== before.meter[each],
   );
@@ -56,9 +58,9 @@ export function createFollowing(sheet: Surface, still: () => boolean): Following
   const mix = (a: number, b: number, t: number): number => a + (b - a) * t;
 
   const paint = (pen: Pen, bounds: Box): void => {
-    if (move?.kind === 'walk') paintWalk(pen, bounds, move.from, move.to, share);
+    if (move?.kind === 'walk') paintWalk(pen, bounds, move.view, move.from, share);
     if (move?.kind !== 'cover') return;
-    const look = lookOf(move.place);
+    const { look } = move;
     const away = leaningBox(move.cover, move.index, look);
     const on = move.cover.at;
     const t = move.cover.open ? share : 1 - share;

@@ -1,4 +1,5 @@
 import type { BenchView, PartView } from '../attempt/view.ts';
+import { type Caption, captionsOf } from './captions.ts';
 import { drawCavity, drawHoles, drawLid, leaningBox } from './covers.ts';
 import type { Words } from './face.ts';
 import { faceOf } from './faces.ts';
@@ -6,11 +7,10 @@ import { plate, screw, sleeve, tag } from './hardware.ts';
 import { regionValues } from './hints.ts';
 import { drawLabels } from './labels.ts';
 import { type Scene, spotOf } from './layout.ts';
+import { drawCabinet, drawPipe } from './looks/cabinets.ts';
 import type { Seating } from './motion.ts';
 import { type Box, fillBox, letter, type Pen, ring, wrapped } from './pen.ts';
-import type { Caption } from './place.ts';
 import type { PlacedPart, Run } from './placed.ts';
-import { lookOf } from './places.ts';
 import { type Lead, leadAt, plateBox, REST, regionsOf } from './targets.ts';
 import { COLOURS, MATERIAL, STEEL, shade, WIRE, WOOD } from './tokens.ts';
 import { drawClamp, drawClip, drawLead, insulation, strokeBareEnd, strokeConductor, strokeWire } from './wireInk.ts';
@@ -100,8 +100,10 @@ export function paintFace(pen: Pen, part: PartView, words: Words, through: boole
 
 /** Paints everything that stands still between two views: the place, its parts and wires, closed covers, tags. */
 export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words, bounds: Box): void {
-  const look = lookOf(scene.place);
-  look.backdrop(pen, bounds);
+  const { look } = scene;
+  look.ground.paint(pen, bounds);
+  for (const pipe of look.pipes) drawPipe(pen, pipe, bounds);
+  for (const cabinet of look.cabinets) drawCabinet(pen, cabinet);
   for (const cover of scene.covers) drawCavity(pen, cover.at);
   drawHoles(pen, look);
   scene.covers.forEach((cover, index) => {
@@ -134,7 +136,8 @@ export function paintStill(pen: Pen, scene: Scene, view: BenchView, words: Words
   for (const part of scene.behind) at(pen, part, () => part.face.through?.(pen, part.part, words));
   for (const region of regionsOf(scene, view))
     if (region.tag) tag(pen, region.box, words(region.name, regionValues(region, words)));
-  for (const caption of look.captions?.(view) ?? []) drawCaption(pen, caption, words, scene.place === 'mat');
+  const dark = look.ground.dark === true;
+  for (const caption of captionsOf(view, dark)) drawCaption(pen, caption, words, dark);
 }
 
 /** A spot on the insulated side of a bare end, so that the copper points away from it. */

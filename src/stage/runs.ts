@@ -42,11 +42,11 @@ function bareSpot({ spot, way }: Landing): Spot {
 }
 
 /** Where the rig lands an end, whether it is uncovered or not; undefined when that is in another place. */
-function homeSpot(wire: WireView, end: WireEnd, byId: ById): Spot | undefined {
+function homeSpot(wire: WireView, end: WireEnd, byId: ById): { readonly spot: Spot; readonly home: PlacedPart } | undefined {
   const [partId = '', terminal = ''] = wire.ends[end].home.split('.');
   const home = byId.get(partId);
   const spot = home?.shape.terminals[terminal];
-  return home === undefined || spot === undefined ? undefined : { x: home.x + spot.x, y: home.y + spot.y };
+  return home === undefined || spot === undefined ? undefined : { spot: { x: home.x + spot.x, y: home.y + spot.y }, home };
 }
 
 function nearest(spots: readonly Spot[], to: Spot): Spot | undefined {
@@ -72,14 +72,22 @@ export function shortestJoin(joins: readonly Join[], a: Spot, b: Spot, more: (jo
   )?.join;
 }
 
-type Chooser = (a: Spot, b: Spot) => Join | undefined;
+/** The joins that lead between two enclosures, by their covers. */
+function joinsBetween(joins: readonly Join[], a: PlacedPart, b: PlacedPart): readonly Join[] {
+  const ids = [a.part.cover ?? '', b.part.cover ?? ''].sort();
+  return joins.filter(({ between }) => between === undefined || between.join() === ids.join());
+}
+
+type Chooser = (a: Spot, b: Spot, from: PlacedPart, to: PlacedPart) => Join | undefined;
 
 /** Chooses holes so that wires spread over the grommets of a wall; a conduit takes all that want it. */
 function crowded(joins: readonly Join[]): Chooser {
   const taken = new Map<string, number>();
   const key = ({ from, to }: Join): string => [from.x + to.x, from.y + to.y].join();
-  return (a, b) => {
-    const join = shortestJoin(joins, a, b, (each) => (each.from.x === each.to.x ? 70 * (taken.get(key(each)) ?? 0) : 0));
+  return (a, b, from, to) => {
+    const join = shortestJoin(joinsBetween(joins, from, to), a, b, (each) =>
+      each.from.x === each.to.x ? 70 * (taken.get(key(each)) ?? 0) : 0,
+    );
     if (join !== undefined) taken.set(key(join), (taken.get(key(join)) ?? 0) + 1);
     return join;
   };
@@ -117,7 +125,10 @@ function allPlans(wire: WireView, index: number, byId: ById, look: PlaceLook, jo
   const from = landing(wire, 'from', byId);
   const to = landing(wire, 'to', byId);
   if (from !== undefined && to !== undefined) {
-    const through = from.home.part.cover === to.home.part.cover ? undefined : shortestJoin(look.joins, from.spot, to.spot);
+    const through =
+      from.home.part.cover === to.home.part.cover
+        ? undefined
+        : shortestJoin(joinsBetween(look.joins, from.home, to.home), from.spot, to.spot);
     if (through === undefined) return [{ wire, from, to }];
     return [
       { wire, from, to: offset(through.from, index) },
@@ -130,7 +141,7 @@ function allPlans(wire: WireView, index: number, byId: ById, look: PlaceLook, jo
   if (own !== undefined) return [{ wire, from: only, to: spreadAcross({ x: only.home.x + own.x, y: only.home.y + own.y }, only) }];
   // The other end may be in this place behind a closed cover: then the wire goes into the conduit or grommet that leads there.
   const hidden = homeSpot(wire, from === undefined ? 'from' : 'to', byId);
-  const passage = hidden === undefined ? undefined : join(only.spot, hidden)?.from;
+  const passage = hidden === undefined ? undefined : join(only.spot, hidden.spot, only.home, hidden.home)?.from;
   const hole = passage ?? nearest(look.exits, only.spot);
   return hole === undefined ? [] : [{ wire, from: only, to: offset(hole, index) }];
 }

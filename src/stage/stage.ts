@@ -284,8 +284,8 @@ export async function mountStage(host: HTMLElement, options: StageOptions): Prom
 
   return {
     show(next) {
-      const bodyOf = (each: BenchView | undefined) => each?.parts.find((part) => part.body !== undefined)?.body;
-      const moved = view?.place !== next.place || bodyOf(view) !== bodyOf(next);
+      const bodies = (each: BenchView | undefined) => each?.parts.map((part) => part.body ?? '').join();
+      const moved = view?.place !== next.place || bodies(view) !== bodies(next);
       sheets?.following.follow(view, next);
       view = next;
       if (moved) {

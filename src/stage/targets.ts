@@ -1,10 +1,9 @@
 import type { Action } from '../attempt/actions.ts';
-import type { BenchView } from '../attempt/view.ts';
+import type { BenchView, PartView } from '../attempt/view.ts';
 import type { Handle } from './face.ts';
 import { type Scene, spotOf } from './layout.ts';
 import type { Box } from './pen.ts';
 import type { PlacedPart } from './placed.ts';
-import { lookOf } from './places.ts';
 import { SCENE, SIZES } from './tokens.ts';
 import { distanceTo, PROBE_LENGTH, probeWay, type Spot } from './wires.ts';
 
@@ -60,9 +59,18 @@ const BODY_ACTIONS = {
 } as const;
 
 function bodyRegions(view: BenchView): Region[] {
-  const part = view.parts.find((each) => each.body !== undefined && each.place === view.place);
-  if (part?.body === undefined) return [];
-  const from = part.body === 'mat' ? { x: 578, y: 52 } : part.body === 'seated' ? { x: 394, y: 262 } : { x: 40, y: 556 };
+  return view.parts.filter((part) => part.place === view.place).flatMap((part) => bodyTags(part, view));
+}
+
+function bodyTags(part: PartView, view: BenchView): Region[] {
+  if (part.body === undefined) return [];
+  const base = view.parts.find((each) => each.id === part.base)?.at ?? part.at;
+  const from =
+    part.body === 'mat'
+      ? { x: 578, y: 52 }
+      : part.body === 'seated'
+        ? { x: base.x - 6, y: base.y + 202 }
+        : { x: part.at.x, y: part.at.y + 184 };
   const width = part.body === 'pulled' || part.body === 'turned' ? 112 : TAG.width;
   return BODY_ACTIONS[part.body].map((name, index) => ({
     box: { x: from.x + index * (width + 8), y: from.y, width, height: TAG.height },
@@ -80,10 +88,9 @@ export function plateBox({ x, y, width, height }: Box): Box {
 }
 
 function coverRegions(scene: Scene): Region[] {
-  const tags = lookOf(scene.place).tags;
   return scene.covers.flatMap((cover, index) => {
     const { x, y, width, height } = cover.at;
-    const spot = tags?.[index] ?? { x: x + width - TAG.width - 6, y: y + height - TAG.height / 2 };
+    const spot = scene.look.tags[index] ?? { x: x + width - TAG.width - 6, y: y + height - TAG.height / 2 };
     const tag = { ...spot, width: TAG.width, height: TAG.height };
     const region = (box: Box, isTag: boolean): Region => ({
       box,

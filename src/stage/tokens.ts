@@ -110,6 +110,8 @@ export const MATERIAL = {
   cabinetLine: '#9C9684',
   outdoorWall: '#B79F86',
   outdoorUnitShade: '#9A9789',
+  sky: '#AEBFC4',
+  skyHigh: '#8FA9B5',
   grass: '#7C8A5C',
   grassShade: '#66744A',
   slab: '#A9A498',

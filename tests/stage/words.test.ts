@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { paintStill } from '../../src/stage/paint.ts';
 import type { Box } from '../../src/stage/pen.ts';
-import { lookOf } from '../../src/stage/places.ts';
 import { opening, paintedBounds, whole } from '../../src/stage/sight.ts';
 import { LETTERS, WIRE } from '../../src/stage/tokens.ts';
 import { CORE, flagsOf, MARKS, markOf, tells } from '../../src/stage/wireMarks.ts';
@@ -18,7 +17,7 @@ function drawn(name: string, language: string, screen: typeof LAPTOP) {
   const scene = sceneOf(view);
   const { pen, written } = recorder();
   paintStill(pen, scene, view, wordsIn(language), paintedBounds(screen.width, screen.height));
-  const flags = flagsOf(scene.runs, scene.parts, lookOf(scene.place).wireWidth);
+  const flags = flagsOf(scene.runs, scene.parts, scene.look.wireWidth);
   const flagged = (each: Written) => flags.some((flag) => flag.text === each.text && inside(flag.box, middleOf(each.box)));
   return { scene, flags, words: written.filter((each) => !flagged(each)) };
 }

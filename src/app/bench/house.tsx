@@ -1,19 +1,9 @@
 import type { ComponentChildren } from 'preact';
+import type { Box } from '../../stage/pen.ts';
+import { cablesOf, type Section, sectionOf } from '../../stage/section.ts';
 import { useMarks } from '../guided/marks.ts';
 import type { Bench } from '../use-attempt.ts';
 import { placeName, t } from '../words.ts';
-
-/** Where each place stands in the section through the house, in the drawing's own units (220 by 200). */
-const ROOMS: Readonly<Record<string, { readonly x: number; readonly y: number; readonly width: number; readonly height: number }>> =
-  {
-    mat: { x: 16, y: 60, width: 78, height: 58 },
-    hallway: { x: 97, y: 60, width: 78, height: 58 },
-    furnace: { x: 16, y: 121, width: 78, height: 58 },
-    panel: { x: 97, y: 121, width: 78, height: 58 },
-    outdoor: { x: 186, y: 127, width: 66, height: 52 },
-  };
-const WIDTH = 252;
-const HEIGHT = 184;
 
 interface Props {
   readonly bench: Bench;
@@ -21,12 +11,11 @@ interface Props {
   readonly children?: ComponentChildren;
 }
 
-/** A section through the house: each place a button that walks there. Places of a rig that the drawing does not know stand in a row beneath. */
+/** A section through the house, as the rig's places say: each a button that walks there. */
 export function House({ bench, children }: Props) {
   const { view } = bench;
   const marks = useMarks();
-  const drawn = view.places.filter((place) => ROOMS[place] !== undefined);
-  const others = view.places.filter((place) => ROOMS[place] === undefined);
+  const section = sectionOf(view);
   const walk = (place: string) => (
     <button
       key={place}
@@ -34,36 +23,59 @@ export function House({ bench, children }: Props) {
       class="room"
       aria-current={place === view.place ? 'location' : undefined}
       data-marked={marks.does({ name: 'walk', to: place })}
-      style={roomStyle(place)}
+      style={roomStyle(section, section.rooms.get(place))}
       onClick={() => bench.act({ name: 'walk', to: place })}
     >
       {placeName(place)}
     </button>
   );
+  const { width, height, walls, ground } = section;
+  const foot = walls.y + walls.height;
   return (
     <section class="house" aria-labelledby="house-title">
       <h2 id="house-title">{t('app:house.title')}</h2>
-      <nav class="house-section" aria-label={t('app:house.walk')}>
-        <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true" focusable="false">
-          <path class="house-roof" d="M2 58 L95.5 8 L189 58" />
-          <path class="house-walls" d="M13 54 V181 M178 54 V181 M2 181 H252" />
-          <path class="house-cable" d="M136 112 V119.5 H55 V126 M170 153 H190" />
+      <nav class="house-section" aria-label={t('app:house.walk')} style={{ '--section-width': width, '--section-height': height }}>
+        <svg viewBox={`0 0 ${width} ${height}`} preserveAspectRatio="none" aria-hidden="true" focusable="false">
+          <path class="house-roof" d={`M${section.roof.join(' ')}`} />
+          <path
+            class="house-walls"
+            d={`M${walls.x} ${walls.y} V${foot} M${walls.x + walls.width} ${walls.y} V${foot} M2 ${ground} H${width} M${walls.x} ${foot} H${walls.x + walls.width}`}
+          />
+          <path
+            class="house-cable"
+            d={cablesOf(view)
+              .map(([from, to]) => cableWay(section, from, to))
+              .join(' ')}
+          />
         </svg>
-        {drawn.map(walk)}
+        {view.places.map(walk)}
       </nav>
       {children}
-      {others.length > 0 && <div class="house-others">{others.map(walk)}</div>}
     </section>
   );
 }
 
-function roomStyle(place: string): Record<string, string> | undefined {
-  const room = ROOMS[place];
+/** A cable from room to room: through the floor where one is above the other, else through the wall. */
+function cableWay({ rooms }: Section, from: string, to: string): string {
+  const [a, b] = [rooms.get(from), rooms.get(to)];
+  if (a === undefined || b === undefined) return '';
+  const [upper, lower] = a.y <= b.y ? [a, b] : [b, a];
+  const middle = (box: Box): number => box.x + box.width / 2;
+  if (upper.y + upper.height <= lower.y) {
+    const wall = upper.y + upper.height;
+    return `M${middle(upper)} ${wall - 6} V${wall + 1.5} H${middle(lower)} V${lower.y + 5}`;
+  }
+  const [left, right] = a.x <= b.x ? [a, b] : [b, a];
+  const y = right.y + right.height / 2;
+  return `M${left.x + left.width - 5} ${y} H${right.x + 5}`;
+}
+
+function roomStyle({ width, height }: Section, room: Box | undefined): Record<string, string> | undefined {
   if (room === undefined) return undefined;
   return {
-    left: `${(room.x / WIDTH) * 100}%`,
-    top: `${(room.y / HEIGHT) * 100}%`,
-    width: `${(room.width / WIDTH) * 100}%`,
-    height: `${(room.height / HEIGHT) * 100}%`,
+    left: `${(room.x / width) * 100}%`,
+    top: `${(room.y / height) * 100}%`,
+    width: `${(room.width / width) * 100}%`,
+    height: `${(room.height / height) * 100}%`,
   };
 }

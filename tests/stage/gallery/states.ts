@@ -77,6 +77,7 @@ function partOf(kind: string, signs: Signs, more: Partial<PartView> = {}): PartV
     terminals: known.terminals.map(({ id, label }) => ({ point: `${kind}.${id}`, id, label, reachable: true, wires: [] })),
     controls: [],
     body: known.removable === true ? 'pulled' : undefined,
+    base: undefined,
     pulledOut: known.pluggable === true ? false : undefined,
     hazards: [],
     codes: known.codes ?? {},
