@@ -55,8 +55,8 @@ function cellsOf(view: Pick<BenchView, 'places' | 'looks'>): ReadonlyMap<string,
   const key = ({ column, storey }: Cell): string => `${String(column)} ${String(storey)}`;
   const used = new Set([...told.values()].map(key));
   const top = Math.max(told.size === 0 ? Math.ceil(open.length / 2) - 1 : 0, ...[...told.values()].map(({ storey }) => storey));
-  for (let storey = top, column = 0; open.length > 0; column === 1 ? ((column = 0), (storey -= 1)) : (column = 1)) {
-    const cell = { column, storey };
+  for (let index = 0; open.length > 0; index += 1) {
+    const cell = { column: index % 2, storey: top - Math.floor(index / 2) };
     if (used.has(key(cell))) continue;
     told.set(open.shift() ?? '', cell);
   }
