@@ -1,8 +1,12 @@
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
+import { commonWireThermostat } from './commonWireThermostat.ts';
 import { contactor, splice } from './contactor.ts';
+import { fanRelay } from './fanRelay.ts';
 import { burner, flameSensor, gasValve, igniter } from './fire.ts';
 import { furnaceBoard } from './furnaceBoard.ts';
 import { bladeFuse } from './fuse.ts';
+import { heatSequencer } from './heatSequencer.ts';
+import { heatStrip } from './heatStrip.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import type { PartKind } from './part.ts';
 import {
@@ -54,5 +58,9 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     subbase,
     batteryThermostat,
     cells,
+    commonWireThermostat,
+    heatSequencer,
+    heatStrip,
+    fanRelay,
   ].map((kind) => [kind.kind, kind]),
 );

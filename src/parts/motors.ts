@@ -234,12 +234,12 @@ export const inducer = definePart({
   signs: (_site, state) => [{ key: 'running', value: state.running, sense: 'hear' }],
 });
 
-/** The indoor blower: two speed taps and a capacitor of its own. Drive is airflow as a fraction, after the filter. */
-export const blower = definePart({
+/** The indoor blower: two speed taps and a capacitor of its own. Drive is airflow as a fraction, after the filter. For 240 V it is wound for half the current. */
+export const blower = definePart<{ volts: 120 | 240 }, { due: number; speed: number; hum: number }>({
   kind: 'blower',
   sounds: { lasting: { running: { heat: 'blower', cool: 'blower', hum: 'blowerHum' } } },
   section: 'equipment',
-  parameters: z.strictObject({}),
+  parameters: z.strictObject({ volts: z.union([z.literal(120), z.literal(240)]).default(120) }),
   terminals: [
     { id: 'HEAT', label: 'heat' },
     { id: 'COOL', label: 'cool' },
@@ -264,12 +264,14 @@ export const blower = definePart({
       stamp.open(1);
       return;
     }
-    stamp.coil(0, state.speed === 1 ? 24 : 12, 0.05);
-    stamp.coil(1, state.speed === 2 ? 18 : 8, 0.04);
+    const turns = (site.params.volts / 120) ** 2;
+    stamp.coil(0, (state.speed === 1 ? 24 : 12) * turns, 0.05 * turns);
+    stamp.coil(1, (state.speed === 2 ? 18 : 8) * turns, 0.04 * turns);
   },
   react(site, state) {
-    const heat = site.volts('HEAT', 'N') >= 85;
-    const cool = site.volts('COOL', 'N') >= 85;
+    const least = 85 * (site.params.volts / 120);
+    const heat = site.volts('HEAT', 'N') >= least;
+    const cool = site.volts('COOL', 'N') >= least;
     const stuck = has(site, 'seized') || has(site, 'capacitorOpen');
     const wanted = has(site, 'windingOpen') ? 0 : cool ? 2 : heat ? 1 : 0;
     const speed = stuck ? 0 : wanted;

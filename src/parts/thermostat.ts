@@ -9,8 +9,10 @@ import {
   letGo,
   oneStage,
   operateSetting,
+  RELAY_MODES,
   readSetting,
   SETTINGS,
+  stampRelays,
   startController,
   watched,
 } from './thermostatLogic.ts';
@@ -42,30 +44,14 @@ export const batteryThermostat = definePart<Record<string, never>, Controller>({
     ['R', 'G'],
     ['BP', 'BN'],
   ],
-  modes: [
-    { id: 'heatRelayStuckOpen', weight: 0.8 },
-    { id: 'coolRelayStuckOpen', weight: 1 },
-    { id: 'fanRelayStuckOpen', weight: 0.6 },
-    { id: 'heatRelayWelded', weight: 0.4 },
-    { id: 'coolRelayWelded', weight: 0.5 },
-    { id: 'fanRelayWelded', weight: 0.3 },
-    { id: 'coolRelayPitted', weight: 0.5, magnitudes: [25, 80] },
-    { id: 'sensorDrift', weight: 0.4, magnitudes: [-9, 9] },
-    { id: 'dead', weight: 0.4 },
-  ],
+  modes: RELAY_MODES,
   controls: SETTINGS,
   calls: CALLS,
   removable: true,
   replaceMinutes: 20,
   initial: startController,
   conduct(site, state, stamp) {
-    stamp.contact(0, (state.w === 1 && !has(site, 'heatRelayStuckOpen')) || has(site, 'heatRelayWelded'));
-    stamp.contact(
-      1,
-      (state.y === 1 && !has(site, 'coolRelayStuckOpen')) || has(site, 'coolRelayWelded'),
-      magnitude(site, 'coolRelayPitted', 0.03),
-    );
-    stamp.contact(2, (state.g === 1 && !has(site, 'fanRelayStuckOpen')) || has(site, 'fanRelayWelded'));
+    stampRelays(site, state, stamp);
     stamp.resistor(3, 30_000);
   },
   react(site, state) {

@@ -1,5 +1,5 @@
-import { magnitude } from './modes.ts';
-import type { Control, PartKind, Sign, Site } from './part.ts';
+import { has, magnitude } from './modes.ts';
+import type { Control, Mode, PartKind, Sign, Site, Stamp } from './part.ts';
 
 /** What thermostats with a display and relays do alike: when they call, how they guard the compressor, when the fan contact follows. */
 
@@ -195,6 +195,30 @@ export const CALLS: NonNullable<PartKind['calls']> = [
     ],
   },
 ];
+
+/** How its three relays, its sensor and its electronics fail. `coolRelayPitted` is contact ohms, `sensorDrift` °F. Weights: common practice, no source. */
+export const RELAY_MODES: readonly Mode[] = [
+  { id: 'heatRelayStuckOpen', weight: 0.8 },
+  { id: 'coolRelayStuckOpen', weight: 1 },
+  { id: 'fanRelayStuckOpen', weight: 0.6 },
+  { id: 'heatRelayWelded', weight: 0.4 },
+  { id: 'coolRelayWelded', weight: 0.5 },
+  { id: 'fanRelayWelded', weight: 0.3 },
+  { id: 'coolRelayPitted', weight: 0.5, magnitudes: [25, 80] },
+  { id: 'sensorDrift', weight: 0.4, magnitudes: [-9, 9] },
+  { id: 'dead', weight: 0.4 },
+];
+
+/** Stamps the contacts R–W, R–Y and R–G, which are the kind's first three branches. */
+export function stampRelays(site: Site, state: Controller, stamp: Stamp): void {
+  stamp.contact(0, (state.w === 1 && !has(site, 'heatRelayStuckOpen')) || has(site, 'heatRelayWelded'));
+  stamp.contact(
+    1,
+    (state.y === 1 && !has(site, 'coolRelayStuckOpen')) || has(site, 'coolRelayWelded'),
+    magnitude(site, 'coolRelayPitted', 0.03),
+  );
+  stamp.contact(2, (state.g === 1 && !has(site, 'fanRelayStuckOpen')) || has(site, 'fanRelayWelded'));
+}
 
 export function readSetting(state: Controller, control: string): string | number {
   if (control === 'mode') return MODES[state.mode] ?? 'off';

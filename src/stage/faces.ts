@@ -3,6 +3,7 @@ import { blower, filter, inducer } from './faces/air.ts';
 import { bladeFuse } from './faces/bladeFuse.ts';
 import { cells } from './faces/cells.ts';
 import { compressor, condenserFan, dualCapacitor } from './faces/condenser.ts';
+import { fanRelay, heatSequencer, heatStrip } from './faces/electricHeat.ts';
 import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { contactor, splice } from './faces/outdoor.ts';
@@ -19,7 +20,7 @@ import {
 } from './faces/safeties.ts';
 import { subbase } from './faces/subbase.ts';
 import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
-import { batteryThermostat } from './faces/thermostat.ts';
+import { batteryThermostat, commonWireThermostat } from './faces/thermostat.ts';
 
 /** One face for each kind of part. A new kind needs its face here and nothing else in this room. */
 export const FACES: Readonly<Record<string, Face>> = {
@@ -55,6 +56,10 @@ export const FACES: Readonly<Record<string, Face>> = {
   subbase,
   batteryThermostat,
   cells,
+  commonWireThermostat,
+  heatSequencer,
+  heatStrip,
+  fanRelay,
 };
 
 export function faceOf(kind: string): Face {

@@ -1,6 +1,6 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
 import { type Face, type Shape, spaced, type TerminalSpot } from '../face.ts';
-import { blades, bushing, shell } from '../hardware.ts';
+import { blades, bushing, hollow, knob, shell } from '../hardware.ts';
 import { fillBox, letter, line, type Pen } from '../pen.ts';
 import { MATERIAL, WIRE } from '../tokens.ts';
 import { strokeConductor } from '../wireInk.ts';
@@ -129,5 +129,24 @@ export const batteryThermostat: Face = {
   handles: (part) => {
     const size = shape(part);
     return frontHandles(part, size.width, size.height);
+  },
+};
+
+/** The slide under its lower edge that tells what heats. Which way it stands is only seen by looking close. */
+function drawHeatSlide(pen: Pen, part: PartView, height: number): void {
+  const slot = { x: 30, y: height - 5, width: 56, height: 16 };
+  shell(pen, { x: slot.x - 6, y: slot.y - 6, width: slot.width + 12, height: slot.height + 11 }, 'enamel', 3, 5);
+  const way = part.signs.heatSetting;
+  hollow(pen, slot, MATERIAL.toggleTrack, 8);
+  if (way === 'electric') knob(pen, slot.x + 46, slot.y + 8, 9, 'signal', 2);
+  if (way === 'gas') knob(pen, slot.x + 10, slot.y + 8, 9, 'ceramic', 2);
+}
+
+/** The common-wire thermostat: the same case, with a slide under its edge for what heats. */
+export const commonWireThermostat: Face = {
+  ...batteryThermostat,
+  draw(pen, part, words) {
+    drawHeatSlide(pen, part, shape(part).height);
+    batteryThermostat.draw(pen, part, words);
   },
 };

@@ -9,6 +9,19 @@ type Values = Readonly<Record<string, readonly (string | number | undefined)[]>>
 const MOTOR: Values = { running: ['off', 'hum', 'run'] };
 const FAN_DISPLAY: Signs = { display: 'on', mode: 'cool', fan: 'auto', set: 72, room: 80, call: 'cool', guard: 0 };
 
+/** What a thermostat with a display shows. */
+const DISPLAY: Values = {
+  display: ['on', 'blank'],
+  mode: ['off', 'heat', 'cool'],
+  fan: ['auto', 'on'],
+  set: [72, 68],
+  room: [80, 71],
+  call: ['none', 'heat', 'cool', 'fan', 'waiting'],
+  guard: [0, 95],
+  // Its relay is heard; the call shows on the display.
+  tick: [undefined],
+};
+
 /** What the view tells of each kind of part, sign by sign. A kind without signs looks the same always. */
 export const SIGNS: Readonly<Record<string, Values>> = {
   service: {},
@@ -43,17 +56,12 @@ export const SIGNS: Readonly<Record<string, Values>> = {
   dualCapacitor: { case: [undefined, 'flat', 'swollen'] },
   compressor: MOTOR,
   condenserFan: MOTOR,
-  batteryThermostat: {
-    display: ['on', 'blank'],
-    mode: ['off', 'heat', 'cool'],
-    fan: ['auto', 'on'],
-    set: [72, 68],
-    room: [80, 71],
-    call: ['none', 'heat', 'cool', 'fan', 'waiting'],
-    guard: [0, 95],
-    // Its relay is heard; the call shows on the display.
-    tick: [undefined],
-  },
+  batteryThermostat: DISPLAY,
+  commonWireThermostat: { ...DISPLAY, heatSetting: [undefined, 'electric', 'gas'] },
+  heatSequencer: { discs: [0, 1, 2] },
+  heatStrip: {},
+  // Its click and its chatter are heard; the armature shows both.
+  fanRelay: { armature: ['out', 'in', 'chatter'], snap: [undefined], chatter: [undefined] },
 };
 
 export interface Shown {
@@ -91,7 +99,8 @@ export function statesOf(kind: string): Shown[] {
   const values = Object.entries(SIGNS[kind] ?? {});
   const present = (entries: readonly (readonly [string, string | number | undefined])[]): Signs =>
     Object.fromEntries(entries.filter((entry): entry is readonly [string, string | number] => entry[1] !== undefined));
-  const first: Signs = kind === 'batteryThermostat' ? FAN_DISPLAY : present(values.map(([key, all]) => [key, all[0]] as const));
+  const first: Signs =
+    SIGNS[kind]?.display !== undefined ? FAN_DISPLAY : present(values.map(([key, all]) => [key, all[0]] as const));
   const states: Shown[] = [{ name: 'as it comes', part: partOf(kind, first) }];
   for (const [key, all] of values) {
     for (const value of all) {
