@@ -62,7 +62,7 @@ export const heatSequencer = definePart<SequencerParameters, State>({
       secondOpenSeconds: z.number().min(5).max(150).default(40),
     })
     .refine((its) => goesBack(its.closeSeconds, its.openSeconds) && goesBack(its.secondCloseSeconds, its.secondOpenSeconds), {
-      error: 'rig.parameter',
+      error: 'rig.staging',
     }),
   terminals: [
     { id: 'H1', label: 'H1' },

@@ -91,6 +91,10 @@ describe('a heat sequencer', () => {
     expect(until(world, () => stateAt(world, 'sequencer').made1 === 1)).toBe(Number.POSITIVE_INFINITY);
   });
 
+  it('whose contact would open before it has closed is refused with its rig', () => {
+    expect(() => sequencer(24, { closeSeconds: 30, openSeconds: 20 })).toThrow('rig.staging');
+  });
+
   it('called again while still warm closes sooner than from cold', () => {
     const world = sequencer(24);
     const state = stateAt(world, 'sequencer');
