@@ -22,6 +22,7 @@ export interface Ground {
   readonly colour: string;
   readonly dark?: boolean;
   readonly coverLook: CoverLook;
+  readonly cabinet: Cabinet['finish'];
   readonly harness: boolean;
   readonly wireWidth: number;
 }

@@ -5,7 +5,7 @@ import { labelBoxes } from './labels.ts';
 import { GROUNDS } from './looks/grounds.ts';
 import { holesOf } from './looks/holes.ts';
 import type { Box } from './pen.ts';
-import type { Pipe, PlaceLook } from './place.ts';
+import type { Cabinet, Pipe, PlaceLook } from './place.ts';
 import type { PlacedPart } from './placed.ts';
 import { SCENE } from './tokens.ts';
 
@@ -43,6 +43,23 @@ function tagSpots(lean: readonly Box[]): { readonly x: number; readonly y: numbe
   }));
 }
 
+/** A cabinet round the covers of each enclosure; covers that stand side by side have one. */
+function cabinetsRound(covers: readonly CoverView[], finish: Cabinet['finish']): Cabinet[] {
+  const boxes: Box[] = [];
+  for (const { at } of covers) {
+    const near = boxes.find((box) => overlaps(box, at, 12));
+    if (near === undefined) boxes.push(at);
+    else boxes[boxes.indexOf(near)] = united(near, at);
+  }
+  return boxes.map((box) => ({ x: box.x - 8, y: box.y - 8, width: box.width + 16, height: box.height + 16, finish }));
+}
+
+function united(a: Box, b: Box): Box {
+  const [x, y] = [Math.min(a.x, b.x), Math.min(a.y, b.y)];
+  const [right, foot] = [Math.max(a.x + a.width, b.x + b.width), Math.max(a.y + a.height, b.y + b.height)];
+  return { x, y, width: right - x, height: foot - y };
+}
+
 /** Conduits for the joins that were worked out and lead from one enclosure to another. */
 function conduits(joins: PlaceLook['joins']): Pipe[] {
   return joins
@@ -58,7 +75,7 @@ export function lookOf(view: BenchView, here: readonly PlacedPart[]): PlaceLook 
   const ground = GROUNDS[told?.look ?? usual];
   const fixed = here.filter(({ part, face }) => part.body === undefined && face.over !== true);
   const taken = [...fixed.map(solidBox), ...covers.map(({ at }) => at)];
-  const cabinets = told?.cabinets ?? [];
+  const cabinets = told?.cabinets ?? cabinetsRound(covers, ground.cabinet);
   const harness = told?.harness ?? (ground.harness || covers.length > 0);
   const holes =
     harness && (told?.exits === undefined || told.joins === undefined)

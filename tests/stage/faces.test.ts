@@ -1,26 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { type Attempt, viewOf } from '../../src/attempt/attempt.ts';
+import { viewOf } from '../../src/attempt/attempt.ts';
 import { CATALOGUE } from '../../src/parts/catalogue.ts';
+import type { RigData } from '../../src/rig/schema.ts';
 import { LANDING_ORDER, subbase } from '../../src/stage/faces/subbase.ts';
 import { BACK, mirroredPins } from '../../src/stage/faces/thermostat.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { SCENE, SIZES } from '../../src/stage/tokens.ts';
-import { start, take } from '../scenario/shipped.ts';
-
-/** A bench with everything uncovered in one place. */
-function opened(place: string): Attempt {
-  const attempt = start('fanButNoCooling');
-  if (place === 'hallway') take(attempt, { name: 'pull', part: 'thermostat' }, { name: 'turn', part: 'thermostat' });
-  else if (place === 'mat') take(attempt, { name: 'pull', part: 'thermostat' }, { name: 'mat', part: 'thermostat' });
-  else take(attempt, { name: 'walk', to: place });
-  for (const cover of viewOf(attempt).covers) {
-    if (cover.place === place) take(attempt, { name: 'cover', cover: cover.id, open: true });
-  }
-  return attempt;
-}
-
-const PLACES = ['hallway', 'mat', 'furnace', 'outdoor', 'panel'] as const;
+import { start } from '../scenario/shipped.ts';
+import { OPEN_STANDS } from './rigs.ts';
 
 test('every kind of part in the catalogue has a face of its own', () => {
   expect(Object.keys(FACES).sort()).toEqual([...CATALOGUE.keys()].sort());
@@ -34,18 +22,26 @@ test('a thermostat turned over shows its pins mirrored left to right (common pra
   for (const [id, pin] of pins) expect(pin.x - BACK.x).toBe(BACK.width - (screws[id]?.x ?? Number.NaN));
 });
 
-describe.each(PLACES)('the %s', (place) => {
-  const attempt = opened(place);
+/** Terminals inside a body that what rides in it presses on: no probe gets between them. */
+function innerTwins(rig: RigData): string[] {
+  const rides = new Map(rig.parts.map((part) => [part.id, part.rides]));
+  return rig.wires.flatMap(({ fixed, from, to }) => {
+    const [part = '', body] = [from, to].map((point) => point.split('.')[0]);
+    return fixed && rides.get(part) === body ? [to] : [];
+  });
+}
+
+describe.each(OPEN_STANDS)('$name', ({ rig, attempt }) => {
   const view = viewOf(attempt);
   const scene = sceneOf(view);
 
-  test('shows every terminal that a probe reaches there, save the twins of the cells inside the thermostat', () => {
+  test('shows every terminal that a probe reaches there, save the twins of what rides inside a body', () => {
     const reachable = view.parts.flatMap((part) =>
       part.terminals.filter((terminal) => terminal.reachable).map((terminal) => terminal.point),
     );
-    expect(reachable.length).toBeGreaterThan(4);
     const missing = reachable.filter((point) => !scene.terminals.has(point));
-    expect(missing).toEqual(place === 'hallway' || place === 'mat' ? ['thermostat.BP', 'thermostat.BN'] : []);
+    const twins = innerTwins(rig);
+    expect(missing.filter((point) => !twins.includes(point))).toEqual([]);
   });
 
   test(`keeps terminals a thumb apart: ${String(SIZES.target)} px`, () => {
@@ -61,7 +57,7 @@ describe.each(PLACES)('the %s', (place) => {
 
   test('stands inside the scene, clear of the leads at its foot', () => {
     for (const { part, x, y, shape } of scene.parts) {
-      if (part.kind === 'batteryThermostat') continue;
+      if (part.body !== undefined) continue;
       expect(x, part.id).toBeGreaterThanOrEqual(0);
       expect(y, part.id).toBeGreaterThanOrEqual(0);
       expect(x + shape.width, part.id).toBeLessThanOrEqual(SCENE.width);
@@ -69,9 +65,9 @@ describe.each(PLACES)('the %s', (place) => {
     }
   });
 
-  test('lets no face lie on another, save a fuse on its board and cells in their bay', () => {
-    const inside = new Set(['fuse', 'cells', 'thermostat']);
-    const faces = scene.parts.filter(({ part }) => !inside.has(part.id));
+  test('lets no face lie on another, save a fuse on its board, a body on its base and what rides in it', () => {
+    const rides = new Set(rig.parts.flatMap((part) => (part.rides === undefined ? [] : part.id)));
+    const faces = scene.parts.filter(({ part }) => part.body === undefined && part.pulledOut === undefined && !rides.has(part.id));
     for (const [index, a] of faces.entries()) {
       for (const b of faces.slice(index + 1)) {
         const apart =

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Action } from '../../src/attempt/actions.ts';
 import { viewOf } from '../../src/attempt/attempt.ts';
+import type { BenchView } from '../../src/attempt/view.ts';
 import { press } from '../../src/stage/hand.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { STAGE_TOOLS } from '../../src/stage/targets.ts';
@@ -9,6 +10,7 @@ import { SCENE } from '../../src/stage/tokens.ts';
 import { start, take } from '../scenario/shipped.ts';
 import { mat, open, pull, walk } from '../score/solutions.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
+import { OPEN_STANDS } from './rigs.ts';
 
 const STANDS: Readonly<Record<string, readonly Action[]>> = {
   hallway: [],
@@ -25,13 +27,25 @@ const STANDS: Readonly<Record<string, readonly Action[]>> = {
 const ACROSS = 10;
 const DOWN = 8;
 
-describe.each(Object.keys(STANDS))('%s', (stand) => {
+const views: readonly (readonly [string, () => BenchView])[] = [
+  ...Object.entries(STANDS).map(([name, actions]) => {
+    const view = (): BenchView => {
+      const attempt = start('humsOutside');
+      take(attempt, ...actions);
+      return viewOf(attempt);
+    };
+    return [name, view] as const;
+  }),
+  ...OPEN_STANDS.filter(({ rig }) => rig.id !== 'furnaceAndCondenser').map(
+    ({ name, attempt }) => [name, () => viewOf(attempt)] as const,
+  ),
+];
+const keys = wordKeys('.', 'en');
+
+describe.each(views)('%s', (_, viewOfIt) => {
   test.each(STAGE_TOOLS)('eighty presses with %s all answer', (tool) => {
-    const attempt = start('humsOutside');
-    take(attempt, ...(STANDS[stand] ?? []));
-    const view = viewOf(attempt);
+    const view = viewOfIt();
     const scene = sceneOf(view);
-    const keys = wordKeys('.', 'en');
     const grip = { tool, lead: undefined, clip: undefined };
     for (let x = 0; x < ACROSS; x += 1)
       for (let y = 0; y < DOWN; y += 1) {

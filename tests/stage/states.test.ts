@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { viewOf } from '../../src/attempt/attempt.ts';
 import type { PartView } from '../../src/attempt/view.ts';
 import { CATALOGUE } from '../../src/parts/catalogue.ts';
 import { FACES, faceOf } from '../../src/stage/faces.ts';
@@ -6,6 +7,7 @@ import { paintFace } from '../../src/stage/paint.ts';
 import { BENCH_NAMES, viewAt, wordsIn } from './benches.ts';
 import { SIGNS, statesOf } from './gallery/states.ts';
 import { recorder } from './recorder.ts';
+import { ALL_STANDS } from './rigs.ts';
 
 const speak = wordsIn('en');
 /** Parts of the gallery have no names in the rig's words. */
@@ -27,11 +29,14 @@ test('every kind in the catalogue has a face and its states in the gallery', () 
 });
 
 test('the gallery knows every sign that the benches show', () => {
-  const unknown = BENCH_NAMES.flatMap((name) => viewAt(name).parts).flatMap(({ kind, signs }) =>
-    Object.keys(signs)
-      .filter((key) => SIGNS[kind]?.[key] === undefined)
-      .map((key) => `${kind}.${key}`),
-  );
+  const views = [...BENCH_NAMES.map(viewAt), ...ALL_STANDS.map(({ attempt }) => viewOf(attempt))];
+  const unknown = views
+    .flatMap(({ parts }) => parts)
+    .flatMap(({ kind, signs }) =>
+      Object.keys(signs)
+        .filter((key) => SIGNS[kind]?.[key] === undefined)
+        .map((key) => `${kind}.${key}`),
+    );
   expect([...new Set(unknown)]).toEqual([]);
 });
 
@@ -51,4 +56,38 @@ test('what can be worked through a closed cover shows its positions there', () =
     const pictures = statesOf(kind).map(({ part }) => picture(part, true));
     expect(new Set(pictures).size, kind).toBe(pictures.length);
   }
+});
+
+test('a kind without a face is a box with its name, its signs in words, its controls and all its terminals', () => {
+  const bare = (count: number, more: Partial<PartView> = {}): PartView => ({
+    ...(statesOf('splice')[0]?.part as PartView),
+    kind: 'unheardOf',
+    terminals: Array.from({ length: count }, (_, index) => ({
+      point: `part.${String(index)}`,
+      id: String(index),
+      label: `T${String(index)}`,
+      reachable: true,
+      wires: [],
+    })),
+    ...more,
+  });
+  const face = faceOf('unheardOf');
+  for (const count of [0, 1, 2, 6, 7, 12, 19]) {
+    const { terminals, width, height } = face.shape(bare(count));
+    const spots = Object.values(terminals);
+    expect(spots.length).toBe(count);
+    for (const [index, a] of spots.entries()) {
+      expect(a.x > 0 && a.x < width && a.y > 0 && a.y < height).toBe(true);
+      for (const b of spots.slice(index + 1)) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(44);
+    }
+  }
+  const lever = { id: 'lever', positions: ['on', 'off'], value: 'on' };
+  const part = bare(3, { signs: { flame: 1, set: 68 }, controls: [lever] });
+  const { pen, written } = recorder();
+  paintFace(pen, part, words, false);
+  const said = written.map(({ text }) => text).join(' ');
+  for (const text of ['flame', 'set to 68', 'T0', 'T1', 'T2', 'on', 'part']) expect(said).toContain(text);
+  expect(face.handles?.(part).map(({ action }) => action)).toEqual([
+    { name: 'operate', part: part.id, control: 'lever', position: 'off' },
+  ]);
 });

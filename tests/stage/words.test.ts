@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { viewOf } from '../../src/attempt/attempt.ts';
+import type { BenchView } from '../../src/attempt/view.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { paintStill } from '../../src/stage/paint.ts';
 import type { Box } from '../../src/stage/pen.ts';
@@ -8,12 +10,22 @@ import { CORE, flagsOf, MARKS, markOf, tells } from '../../src/stage/wireMarks.t
 import type { Spot } from '../../src/stage/wires.ts';
 import { BENCH_NAMES, viewAt, wordsIn } from './benches.ts';
 import { recorder, type Written } from './recorder.ts';
+import { ALL_STANDS } from './rigs.ts';
 
 const LAPTOP = { width: 798, height: 648 };
 const PHONE = { width: 390, height: 555 };
 
+/** Benches of the first rig by hand, every place of the others as it comes. */
+const VIEWS: ReadonlyMap<string, () => BenchView> = new Map([
+  ...BENCH_NAMES.map((name) => [name, () => viewAt(name)] as const),
+  ...ALL_STANDS.filter(({ rig }) => rig.id !== 'furnaceAndCondenser').map(
+    ({ name, attempt }) => [name, () => viewOf(attempt)] as const,
+  ),
+]);
+const NAMES = [...VIEWS.keys()];
+
 function drawn(name: string, language: string, screen: typeof LAPTOP) {
-  const view = viewAt(name);
+  const view = VIEWS.get(name)?.() ?? viewAt(name);
   const scene = sceneOf(view);
   const { pen, written } = recorder();
   paintStill(pen, scene, view, wordsIn(language), paintedBounds(screen.width, screen.height));
@@ -33,7 +45,7 @@ const core = ({ x, y, width, height }: Box): Box => ({
 const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
-describe.each(BENCH_NAMES)('%s', (name) => {
+describe.each(NAMES)('%s', (name) => {
   test.each(['en', 'es', 'fr'])('no wire runs through words, and no words lie on others (%s)', (language) => {
     for (const screen of [LAPTOP, PHONE]) {
       const { scene, words, flags } = drawn(name, language, screen);
@@ -79,8 +91,8 @@ test('every colour of insulation has letters and, black and white apart, a patte
 test('no lettering is smaller than the least size, whole scene on a laptop', () => {
   expect(whole(LAPTOP.width, LAPTOP.height).unit * LETTERS.small).toBeGreaterThan(12);
   expect(opening(PHONE.width, PHONE.height).unit * LETTERS.small).toBeGreaterThan(11);
-  for (const name of BENCH_NAMES) {
-    const view = viewAt(name);
+  for (const [name, viewOfIt] of VIEWS) {
+    const view = viewOfIt();
     const { pen, strokes } = recorder();
     paintStill(pen, sceneOf(view), view, wordsIn('en'), paintedBounds(LAPTOP.width, LAPTOP.height));
     const sizes = strokes.flatMap((stroke) => /^font=.*?([\d.]+)px/.exec(stroke)?.[1] ?? []).map(Number);

@@ -12,6 +12,7 @@ function uprights(pen: Pen, bounds: Box, step: number, colour: string, width = 2
 const hall: Ground = {
   colour: MATERIAL.plaster,
   coverLook: 'enamel',
+  cabinet: 'enamel',
   harness: false,
   wireWidth: 9,
   paint(pen, bounds) {
@@ -34,6 +35,7 @@ const mat: Ground = {
   colour: MATERIAL.benchWood,
   dark: true,
   coverLook: 'enamel',
+  cabinet: 'enamel',
   harness: false,
   wireWidth: 9,
   paint(pen, bounds) {
@@ -52,6 +54,7 @@ const mat: Ground = {
 const workbench: Ground = {
   colour: MATERIAL.benchWood,
   coverLook: 'grey',
+  cabinet: 'grey',
   harness: true,
   wireWidth: 6,
   paint: planks,
@@ -60,6 +63,7 @@ const workbench: Ground = {
 const closet: Ground = {
   colour: MATERIAL.closetWall,
   coverLook: 'enamel',
+  cabinet: 'enamel',
   harness: true,
   wireWidth: 6,
   paint(pen, bounds) {
@@ -74,6 +78,7 @@ const closet: Ground = {
 const utility: Ground = {
   colour: CREAM[4],
   coverLook: 'enamel',
+  cabinet: 'enamel',
   harness: true,
   wireWidth: 6,
   paint(pen, bounds) {
@@ -87,6 +92,7 @@ const utility: Ground = {
 const basement: Ground = {
   colour: MATERIAL.closetShade,
   coverLook: 'grey',
+  cabinet: 'grey',
   harness: true,
   wireWidth: 8,
   paint(pen, bounds) {
@@ -103,6 +109,7 @@ const basement: Ground = {
 const attic: Ground = {
   colour: WOOD[2],
   coverLook: 'enamel',
+  cabinet: 'enamel',
   harness: true,
   wireWidth: 6,
   paint(pen, bounds) {
@@ -121,6 +128,7 @@ const attic: Ground = {
 const yard: Ground = {
   colour: MATERIAL.outdoorWall,
   coverLook: 'louvred',
+  cabinet: 'weathered',
   harness: true,
   wireWidth: 6,
   paint(pen, bounds) {
@@ -143,6 +151,7 @@ const yard: Ground = {
 const roof: Ground = {
   colour: MATERIAL.sky,
   coverLook: 'louvred',
+  cabinet: 'weathered',
   harness: true,
   wireWidth: 6,
   paint(pen, bounds) {

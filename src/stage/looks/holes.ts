@@ -26,11 +26,16 @@ function edge({ x, y, width, height }: Box, inset: number): Spot[] {
   return spots;
 }
 
-/** The spot just inside an enclosure's edge that is nearest to another spot and clear of what stands there. */
-function edgeSpot(box: Box, to: Spot, taken: readonly Box[], margin = 15): Spot {
-  const cost = (spot: Spot): number =>
-    Math.hypot(spot.x - to.x, spot.y - to.y) + (taken.some((other) => holds(other, spot, margin)) ? 2000 : 0);
-  return edge(box, INSET).reduce((best, spot) => (cost(spot) < cost(best) ? spot : best));
+/** The spot just inside an enclosure's edge that is nearest to another spot and clear of what stands there; on the very edge in a tight one. */
+function edgeSpot(box: Box, to: Spot, taken: readonly Box[], margins: readonly number[] = [15, 6, 0]): Spot {
+  const far = (spot: Spot): number => Math.hypot(spot.x - to.x, spot.y - to.y);
+  const nearest = (spots: readonly Spot[]): Spot | undefined =>
+    spots.reduce<Spot | undefined>((best, spot) => (best === undefined || far(spot) < far(best) ? spot : best), undefined);
+  for (const margin of margins) {
+    const spot = nearest(edge(box, margin === 0 ? 3 : INSET).filter((each) => !taken.some((other) => holds(other, each, margin))));
+    if (spot !== undefined) return spot;
+  }
+  return nearest(edge(box, 3)) ?? to;
 }
 
 function middle(box: Box): Spot {
@@ -116,7 +121,7 @@ export function holesOf(
     const box = solidBox(first.a.home);
     const near = edgeSpot(inner, mean(pairs.map(({ a }) => a.spot)), taken);
     const outside = { x: box.x - 24, y: box.y - 24, width: box.width + 48, height: box.height + 48 };
-    const from = edgeSpot(outside, near, [...taken, ...covers.map(({ at }) => at)], 4);
+    const from = edgeSpot(outside, near, [...taken, ...covers.map(({ at }) => at)], [4, 0]);
     return [{ from, to: near, between: ids }];
   });
   return { exits, joins };
