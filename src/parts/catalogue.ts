@@ -1,14 +1,21 @@
+import { airHandlerStrip } from './airHandlerStrip.ts';
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
 import { commonWireThermostat } from './commonWireThermostat.ts';
 import { contactor, splice } from './contactor.ts';
+import { defrostControl } from './defrostControl.ts';
 import { fanRelay } from './fanRelay.ts';
 import { burner, flameSensor, gasValve, igniter } from './fire.ts';
 import { furnaceBoard } from './furnaceBoard.ts';
 import { bladeFuse } from './fuse.ts';
+import { heatPumpSubbase, heatPumpThermostat } from './heatPumpThermostat.ts';
 import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
+import { outdoorCoil } from './outdoorCoil.ts';
+import { outdoorThermostat } from './outdoorThermostat.ts';
 import type { PartKind } from './part.ts';
+import { register } from './register.ts';
+import { reversingValve } from './reversingValve.ts';
 import {
   doorSwitch,
   drainPan,
@@ -58,6 +65,14 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     subbase,
     batteryThermostat,
     cells,
+    reversingValve,
+    outdoorCoil,
+    defrostControl,
+    outdoorThermostat,
+    heatPumpSubbase,
+    heatPumpThermostat,
+    register,
+    airHandlerStrip,
     commonWireThermostat,
     heatSequencer,
     heatStrip,

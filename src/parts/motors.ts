@@ -5,7 +5,7 @@ import { definePart, type Parameters, type PartKind, type PartSounds, type Site 
 const MOTION = { off: 0, run: 1, hum: 2 } as const;
 const NAMES = ['off', 'run', 'hum'] as const;
 
-type MotorParameters = { coolingBtuPerHour: number };
+type MotorParameters = { coolingBtuPerHour: number; heatingBtuPerHour: number };
 type MotorState = { due: number; motion: number; overload: number; stopped: number; hurried: number };
 
 interface Winding {
@@ -33,11 +33,29 @@ interface SplitCapacitorMotor {
   readonly equaliseSeconds: number;
 }
 
+/** What a compressor at speed brings into the house, Btu/h: out of it, unless its reversing valve stands for heating. */
+function pumped(site: Site<MotorParameters>): number {
+  if (site.link('reversing') < 0.5) return -site.params.coolingBtuPerHour;
+  return site.params.heatingBtuPerHour * heatingShare(site.outdoorFahrenheit);
+}
+
 /** Torque of a two-phase machine at standstill: proportional to the product of the winding currents and the sine between them. */
 function torque<P extends Parameters>(site: Site<P>): number {
   const main = site.phasor(0);
   const start = site.phasor(1);
   return Math.abs(main.re * start.im - main.im * start.re);
+}
+
+/** °F outside at which a heat pump's heating is rated, and by how much of that it falls with each °F below: to 0.6 at 17 °F. */
+const RATED_FAHRENHEIT = 47;
+const FALL_PER_FAHRENHEIT = 0.4 / 30;
+
+/**
+ * Heat that a heat pump brings in, as a share of what it is rated for. 47 and 17 °F are the usual rating points (AHRI 210/240, from
+ * memory); the line between, and the ends where it is cut off, are typical, no source.
+ */
+export function heatingShare(outdoorFahrenheit: number): number {
+  return Math.min(1.2, Math.max(0.3, 1 + (outdoorFahrenheit - RATED_FAHRENHEIT) * FALL_PER_FAHRENHEIT));
 }
 
 /**
@@ -50,7 +68,10 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
     kind: motor.kind,
     section: 'equipment',
     sounds: motor.sounds,
-    parameters: z.strictObject({ coolingBtuPerHour: z.number().min(0).max(120_000).default(0) }),
+    parameters: z.strictObject({
+      coolingBtuPerHour: z.number().min(0).max(120_000).default(0),
+      heatingBtuPerHour: z.number().min(0).max(120_000).default(0),
+    }),
     terminals: [
       { id: 'C', label: 'C' },
       { id: 'S', label: 'S' },
@@ -70,6 +91,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
       { id: 'overloadOpen', weight: 0.3 },
       { id: 'toEarth', weight: 0.3 },
     ],
+    ...(heat ? { optionalLinks: ['reversing'] } : {}),
     lineVoltage: true,
     replaceMinutes: motor.replaceMinutes,
     initial: () => ({ due: Number.POSITIVE_INFINITY, motion: MOTION.off, overload: 0, stopped: -1e9, hurried: 0 }),
@@ -119,7 +141,7 @@ function splitCapacitorMotor(motor: SplitCapacitorMotor, heat: boolean): PartKin
       return true;
     },
     drive: (_site, state) => (state.motion === MOTION.run ? 1 : 0),
-    ...(heat ? { heat: (site, state) => (state.motion === MOTION.run ? -site.params.coolingBtuPerHour : 0) } : {}),
+    ...(heat ? { heat: (site, state) => (state.motion === MOTION.run ? pumped(site) : 0) } : {}),
     signs: (_site, state) => [{ key: 'running', value: NAMES[state.motion] ?? 'off', sense: 'hear' }],
     harm: (state) => ({ code: 'shortCycle', count: state.hurried }),
   });

@@ -6,7 +6,7 @@ import type { Control, Mode, PartKind, Sign, Site, Stamp } from './part.ts';
 export const MODES = ['off', 'heat', 'cool'] as const;
 
 /** At least five minutes of off time guard a compressor from short cycling; common practice, no source. */
-const GUARD_SECONDS = 300;
+export const GUARD_SECONDS = 300;
 /** The fan contact comes a moment after the key; common practice, no source. */
 const FAN_PAUSE_SECONDS = 3;
 /** Half of the differential with which it begins, and what it may become, °F; typical, no source. */
@@ -57,7 +57,7 @@ export function startController(): Controller {
 }
 
 /** What its sensor makes of the room, °F. */
-function felt(site: Site): number {
+export function felt(site: Site): number {
   return site.roomFahrenheit + magnitude(site, 'sensorDrift', 0);
 }
 

@@ -6,6 +6,8 @@ import { compressor, condenserFan, dualCapacitor } from './faces/condenser.ts';
 import { fanRelay, heatSequencer, heatStrip } from './faces/electricHeat.ts';
 import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
+import { airHandlerStrip, defrostControl, outdoorCoil, outdoorThermostat, register, reversingValve } from './faces/heatPump.ts';
+import { heatPumpSubbase, heatPumpThermostat } from './faces/heatPumpThermostat.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
 import {
@@ -56,6 +58,14 @@ export const FACES: Readonly<Record<string, Face>> = {
   subbase,
   batteryThermostat,
   cells,
+  reversingValve,
+  outdoorCoil,
+  defrostControl,
+  outdoorThermostat,
+  heatPumpSubbase,
+  heatPumpThermostat,
+  register,
+  airHandlerStrip,
   commonWireThermostat,
   heatSequencer,
   heatStrip,

@@ -1,6 +1,6 @@
 import { type Face, fixed, type Shape, spaced } from '../face.ts';
 import { shell } from '../hardware.ts';
-import { strokeBox } from '../pen.ts';
+import { type Pen, strokeBox } from '../pen.ts';
 import { light, MATERIAL, shade } from '../tokens.ts';
 
 /** Letters left to right as the wires land; the thermostat's pins meet them. */
@@ -16,28 +16,31 @@ const SHAPE: Shape = {
   exit: { x: 186, y: 136 },
 };
 
+/** A wall plate of this shape, with the hole that the cable comes out of. */
+export function drawPlate(pen: Pen, { width, height }: Shape): void {
+  shell(pen, { x: 0, y: 0, width, height }, 'enamel', 10, 14);
+  const inner = { x: 14, y: 14, width: width - 28, height: height - 28 };
+  strokeBox(pen, { ...inner, x: 15, y: 15 }, 8, light(0.8));
+  strokeBox(pen, inner, 8, MATERIAL.enamelLine);
+  for (const [lift, colour] of [
+    [2, light(0.9)],
+    [0, MATERIAL.hole],
+  ] as const) {
+    pen.beginPath();
+    pen.ellipse(width / 2, 134 + lift, 50, 19, 0, 0, Math.PI * 2);
+    pen.fillStyle = colour;
+    pen.fill();
+  }
+  pen.beginPath();
+  pen.ellipse(width / 2, 134, 48, 17, 0, Math.PI, 0);
+  pen.strokeStyle = shade(0.6);
+  pen.lineWidth = 4;
+  pen.stroke();
+}
+
 /** The plate on the hallway's wall: five screws and the hole that the cable comes out of. */
 export const subbase: Face = {
   shape: fixed(SHAPE),
   sheet: true,
-  draw(pen) {
-    shell(pen, { x: 0, y: 0, width: SHAPE.width, height: SHAPE.height }, 'enamel', 10, 14);
-    const inner = { x: 14, y: 14, width: SHAPE.width - 28, height: SHAPE.height - 28 };
-    strokeBox(pen, { ...inner, x: 15, y: 15 }, 8, light(0.8));
-    strokeBox(pen, inner, 8, MATERIAL.enamelLine);
-    for (const [lift, colour] of [
-      [2, light(0.9)],
-      [0, MATERIAL.hole],
-    ] as const) {
-      pen.beginPath();
-      pen.ellipse(186, 134 + lift, 50, 19, 0, 0, Math.PI * 2);
-      pen.fillStyle = colour;
-      pen.fill();
-    }
-    pen.beginPath();
-    pen.ellipse(186, 134, 48, 17, 0, Math.PI, 0);
-    pen.strokeStyle = shade(0.6);
-    pen.lineWidth = 4;
-    pen.stroke();
-  },
+  draw: (pen) => drawPlate(pen, SHAPE),
 };

@@ -8,11 +8,13 @@ import { COLOURS, CREAM, light, MATERIAL, WOOD } from '../tokens.ts';
 export function frontLayout(
   width: number,
   height: number,
+  third = false,
 ): {
   readonly display: Box;
   readonly keys: Readonly<Record<'up' | 'down', Box>>;
   readonly modes: Readonly<Record<'off' | 'heat' | 'cool', Box>>;
   readonly fans: Readonly<Record<'auto' | 'on', Box>>;
+  readonly emergency: Readonly<Record<'off' | 'on', Box>>;
 } {
   const column = 144;
   const right = width - column - 12;
@@ -21,6 +23,8 @@ export function frontLayout(
   const keyY = height - 50;
   const stop = column / 3;
   const half = column / 2;
+  // A third slide lets all of them move closer together.
+  const [modeY, fanY, row] = third ? [8, height / 2 - 26, 52] : [18, height - 86, 62];
   return {
     display: { x: 16, y: 16, width: displayWidth, height: height - 76 },
     keys: {
@@ -28,13 +32,17 @@ export function frontLayout(
       down: { x: 26 + keyWidth, y: keyY, width: keyWidth, height: 34 },
     },
     modes: {
-      off: { x: right, y: 18, width: stop, height: 62 },
-      heat: { x: right + stop, y: 18, width: stop, height: 62 },
-      cool: { x: right + stop * 2, y: 18, width: stop, height: 62 },
+      off: { x: right, y: modeY, width: stop, height: row },
+      heat: { x: right + stop, y: modeY, width: stop, height: row },
+      cool: { x: right + stop * 2, y: modeY, width: stop, height: row },
     },
     fans: {
-      auto: { x: right, y: height - 86, width: half, height: 62 },
-      on: { x: right + half, y: height - 86, width: half, height: 62 },
+      auto: { x: right, y: fanY, width: half, height: row },
+      on: { x: right + half, y: fanY, width: half, height: row },
+    },
+    emergency: {
+      off: { x: right, y: height - 60, width: half, height: row },
+      on: { x: right + half, y: height - 60, width: half, height: row },
     },
   };
 }
@@ -45,8 +53,8 @@ export function settingFor(mode: string | number | undefined): 'setHeat' | 'setC
 }
 
 /** What keys and switches of the front do. */
-export function frontHandles(part: PartView, width: number, height: number): Handle[] {
-  const layout = frontLayout(width, height);
+export function frontHandles(part: PartView, width: number, height: number, third = false): Handle[] {
+  const layout = frontLayout(width, height, third);
   const handles: Handle[] = [];
   const setting = settingFor(part.controls.find((control) => control.id === 'mode')?.value);
   for (const [key, steps] of [
@@ -59,6 +67,7 @@ export function frontHandles(part: PartView, width: number, height: number): Han
   for (const [control, stops] of [
     ['mode', layout.modes],
     ['fan', layout.fans],
+    ['emergency', layout.emergency],
   ] as const) {
     const found = part.controls.find((each) => each.id === control);
     for (const [position, box] of Object.entries(stops)) {
@@ -70,9 +79,9 @@ export function frontHandles(part: PartView, width: number, height: number): Han
   return handles;
 }
 
-/** The front of the thermostat: display, two keys, a slide for the mode and one for the fan. */
-export function drawFront(pen: Pen, part: PartView, words: Words, width: number, height: number): void {
-  const layout = frontLayout(width, height);
+/** The front of the thermostat: display, two keys, a slide for the mode and one for the fan; a heat pump's has a third one. */
+export function drawFront(pen: Pen, part: PartView, words: Words, width: number, height: number, third = false): void {
+  const layout = frontLayout(width, height, third);
   shell(pen, { x: 0, y: 0, width, height }, 'enamel', 10, 16);
   drawDisplay(pen, part, words, layout.display);
   for (const key of ['up', 'down'] as const) {
@@ -90,7 +99,8 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
     pen.fill();
   }
   drawModes(pen, part, words, layout.modes);
-  drawFan(pen, part, words, layout.fans);
+  drawToggle(pen, words, layout.fans, 'fan', part.signs.fan);
+  if (third) drawToggle(pen, words, layout.emergency, 'emergency', part.signs.emergency);
 }
 
 function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
@@ -163,21 +173,31 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
   }
 }
 
-function drawFan(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'auto' | 'on', Box>>): void {
-  const fan = part.signs.fan;
+/** A slide of two positions, the second of them `on`. */
+function drawToggle(
+  pen: Pen,
+  words: Words,
+  stops: Readonly<Record<string, Box>>,
+  name: 'fan' | 'emergency',
+  stands: string | number | undefined,
+): void {
+  const first = Object.values(stops)[0];
+  if (first === undefined) return;
   const width = 66;
-  const middle = stops.auto.x + stops.auto.width;
-  const track = { x: middle - width / 2, y: stops.auto.y + 4, width, height: 26 };
-  if (fan === undefined) hollow(pen, track, MATERIAL.toggleTrack, 13);
-  else toggle(pen, track, fan === 'on');
-  for (const position of ['auto', 'on'] as const) {
-    const here = fan === position;
-    letter(pen, words(`stage:thermostat.fan.${position}`), stops[position].x + stops[position].width / 2, track.y + 43, {
+  const track = { x: first.x + first.width - width / 2, y: first.y + 4, width, height: 26 };
+  // The slide for emergency heat is behind a flap that only who looks lifts.
+  if (stands === undefined && name === 'emergency')
+    shell(pen, { x: track.x - 8, y: track.y - 1, width: width + 16, height: 28 }, 'enamel', 2, 5);
+  else if (stands === undefined) hollow(pen, track, MATERIAL.toggleTrack, 13);
+  else toggle(pen, track, stands === 'on');
+  for (const [position, box] of Object.entries(stops)) {
+    const here = stands === position;
+    letter(pen, words(`stage:thermostat.${name}.${position}`), box.x + box.width / 2, track.y + 43, {
       size: 13,
       weight: here ? 750 : 550,
       family: 'display',
       colour: here ? WOOD[7] : WOOD[5],
-      most: stops[position].width - 4,
+      most: box.width - 4,
     });
   }
 }

@@ -62,6 +62,20 @@ export const SIGNS: Readonly<Record<string, Values>> = {
   heatStrip: {},
   // Its click and its chatter are heard; the armature shows both.
   fanRelay: { armature: ['out', 'in', 'chatter'], snap: [undefined], chatter: [undefined] },
+  reversingValve: { pull: [undefined, 0, 1] },
+  outdoorCoil: { frost: ['clear', 'frosted', 'iced', 'melting'], line: [undefined, 'even', 'hot', 'cold'] },
+  defrostControl: { light: ['off', 'steady', '1', '2', '3'], relay: [0, 1] },
+  outdoorThermostat: { dial: [undefined, 35, 0, 60] },
+  heatPumpSubbase: {},
+  airHandlerStrip: {},
+  register: { air: ['still', 'room', 'cold', 'warm', 'hot'], supply: [undefined, 96] },
+  heatPumpThermostat: {
+    ...DISPLAY,
+    call: ['none', 'heat', 'cool', 'fan', 'waiting', 'auxiliary'],
+    emergency: [undefined, 'off', 'on'],
+    reversing: [undefined, 'O', 'B'],
+    auxiliary: [undefined, 'one', 'none'],
+  },
 };
 
 export interface Shown {
