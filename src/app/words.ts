@@ -179,7 +179,7 @@ export function positionName(value: string | number): string {
 }
 
 /** Signs whose number is a temperature, °F. */
-const DEGREE_SIGNS: ReadonlySet<string> = new Set(['set', 'room', 'dial', 'supply']);
+const DEGREE_SIGNS: ReadonlySet<string> = new Set(['set', 'room', 'dial', 'supply', 'returnAir', 'supplyAir']);
 
 /** A sign or a change of one, in words; empty when the sign has none (a face shows it, nobody would say it). */
 export function signText(key: string, value: number | string): string {

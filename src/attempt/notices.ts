@@ -48,14 +48,18 @@ export function lookRound(bench: Bench): Notice[] {
   return notices;
 }
 
-/** What looking closely at one part shows besides. */
-export function lookClosely(bench: Bench, part: AssembledPart): Notice[] {
+/** What a close look at one part shows, whether or not anybody takes it. */
+export function closeSigns(bench: Bench, part: AssembledPart): Notice[] {
   return signsOf(bench, part)
     .filter((sign) => sign.sense === 'inspect')
-    .map((sign) => {
-      bench.seen.set(`${part.id}.${sign.key}`, sign.value);
-      return { part: part.id, key: sign.key, value: sign.value, sense: sign.sense };
-    });
+    .map(({ key, value, sense, minor }) => ({ part: part.id, key, value, sense, ...(minor === true ? { minor } : {}) }));
+}
+
+/** What looking closely at one part shows besides; the bench remembers it. */
+export function lookClosely(bench: Bench, part: AssembledPart): Notice[] {
+  const notices = closeSigns(bench, part);
+  for (const { key, value } of notices) bench.seen.set(`${part.id}.${key}`, value);
+  return notices;
 }
 
 /** Slow drifts that can be read now (a room's temperature), by `part.key`. */

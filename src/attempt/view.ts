@@ -111,6 +111,8 @@ export interface Notice {
   readonly key: string;
   readonly value: number | string;
   readonly sense: 'see' | 'hear' | 'inspect';
+  /** A slow drift, read closely: a number that is told apart like a level (see `Sign`). */
+  readonly minor?: boolean;
 }
 
 /** Everything that a screen needs to draw an attempt: plain data, derived afresh after each action. */

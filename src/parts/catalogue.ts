@@ -10,10 +10,13 @@ import { bladeFuse } from './fuse.ts';
 import { heatPumpSubbase, heatPumpThermostat } from './heatPumpThermostat.ts';
 import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
+import { humidifierValve, humidistat } from './humidifier.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
 import { outdoorThermostat } from './outdoorThermostat.ts';
 import type { PartKind } from './part.ts';
+import { supplyPlenum } from './plenum.ts';
+import { powerStealingThermostat } from './powerStealing.ts';
 import { register } from './register.ts';
 import { reversingValve } from './reversingValve.ts';
 import {
@@ -77,5 +80,9 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     heatSequencer,
     heatStrip,
     fanRelay,
+    powerStealingThermostat,
+    supplyPlenum,
+    humidistat,
+    humidifierValve,
   ].map((kind) => [kind.kind, kind]),
 );

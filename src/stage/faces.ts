@@ -8,6 +8,7 @@ import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { airHandlerStrip, defrostControl, outdoorCoil, outdoorThermostat, register, reversingValve } from './faces/heatPump.ts';
 import { heatPumpSubbase, heatPumpThermostat } from './faces/heatPumpThermostat.ts';
+import { humidifierValve, humidistat, supplyPlenum } from './faces/humidifier.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
 import {
@@ -22,7 +23,7 @@ import {
 } from './faces/safeties.ts';
 import { subbase } from './faces/subbase.ts';
 import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
-import { batteryThermostat, commonWireThermostat } from './faces/thermostat.ts';
+import { batteryThermostat, commonWireThermostat, powerStealingThermostat } from './faces/thermostat.ts';
 
 /** One face for each kind of part. A new kind needs its face here and nothing else in this room. */
 export const FACES: Readonly<Record<string, Face>> = {
@@ -70,6 +71,10 @@ export const FACES: Readonly<Record<string, Face>> = {
   heatSequencer,
   heatStrip,
   fanRelay,
+  powerStealingThermostat,
+  supplyPlenum,
+  humidistat,
+  humidifierValve,
 };
 
 export function faceOf(kind: string): Face {

@@ -20,15 +20,22 @@ export function observationsApart(a: Observation, b: Observation, discernment: D
   return false;
 }
 
-/** The same things seen and heard, in the same order. */
-function noticesApart(a: readonly Notice[], b: readonly Notice[]): boolean {
+/** Whether not the same things were seen and heard in the same order; slow drifts that were read closely may differ a little. */
+export function noticesApart(a: readonly Notice[], b: readonly Notice[]): boolean {
   if (a.length !== b.length) return true;
   for (let i = 0; i < a.length; i++) {
     const one = a[i];
     const other = b[i];
-    if (one?.part !== other?.part || one?.key !== other?.key || one?.value !== other?.value) return true;
+    if (one === undefined || other === undefined || noticeApart(one, other)) return true;
   }
   return false;
+}
+
+function noticeApart(one: Notice, other: Notice): boolean {
+  if (one.part !== other.part || one.key !== other.key) return true;
+  if (one.minor === true && typeof one.value === 'number' && typeof other.value === 'number')
+    return Math.abs(one.value - other.value) >= LEVEL_STEP;
+  return one.value !== other.value;
 }
 
 /** The first thing that tells a predicted observation from the real one. */
@@ -45,8 +52,7 @@ export function differenceOf(predicted: Observation, told: Observation, discernm
   for (let i = 0; i < most; i++) {
     const notice = predicted.notices[i];
     const instead = told.notices[i];
-    if (notice?.part !== instead?.part || notice?.key !== instead?.key || notice?.value !== instead?.value)
-      return { kind: 'notice', notice, instead };
+    if (notice === undefined || instead === undefined || noticeApart(notice, instead)) return { kind: 'notice', notice, instead };
   }
   const { reading } = predicted;
   if (

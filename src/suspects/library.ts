@@ -3,12 +3,12 @@ import { act, comesLoose, type Observation } from '../attempt/act.ts';
 import type { Action, ActionOf } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { COST_SECONDS } from '../attempt/costs.ts';
-import { signsOf } from '../attempt/notices.ts';
+import { closeSigns, signsOf } from '../attempt/notices.ts';
 import { kindOf } from '../attempt/registry.ts';
 import type { Problem, Test } from '../diagnosis/problem.ts';
 import { endPoint } from '../rig/points.ts';
 import { settle } from '../world/world.ts';
-import { observationsApart } from './apart.ts';
+import { noticesApart, observationsApart } from './apart.ts';
 import { clampReadings, leadReadings, type PossibleReading } from './readings.ts';
 import { goTo, type Stand } from './route.ts';
 import { goBack, takeSnapshot } from './snapshot.ts';
@@ -108,13 +108,8 @@ function liftedReadings(truth: Bench, twins: readonly Bench[], action: ActionOf<
 function looks(truth: Bench, twins: readonly Bench[]): PossibleReading[] {
   return truth.world.assembly.parts.flatMap((part) => {
     if (!isVisible(truth, part) || !signsOf(truth, part).some((sign) => sign.sense === 'inspect')) return [];
-    const seen = twins.map((twin) =>
-      signsOf(twin, part)
-        .filter((sign) => sign.sense === 'inspect')
-        .map((sign) => `${sign.key}=${sign.value}`)
-        .join(';'),
-    );
-    const outcomes = groupBy(seen, (a, b) => a !== b);
+    const seen = twins.map((twin) => closeSigns(twin, part));
+    const outcomes = groupBy(seen, noticesApart);
     return outcomes ? [{ actions: [{ name: 'look', part: part.id }], seconds: COST_SECONDS.look, outcomes }] : [];
   });
 }

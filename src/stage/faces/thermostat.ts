@@ -1,8 +1,8 @@
 import type { BenchView, PartView } from '../../attempt/view.ts';
 import { type Face, type Shape, spaced, type TerminalSpot } from '../face.ts';
 import { blades, bushing, hollow, knob, shell } from '../hardware.ts';
-import { fillBox, letter, line, type Pen } from '../pen.ts';
-import { MATERIAL, WIRE } from '../tokens.ts';
+import { fillBox, letter, line, type Pen, ring } from '../pen.ts';
+import { MATERIAL, STEEL, WIRE } from '../tokens.ts';
 import { strokeConductor } from '../wireInk.ts';
 import { sampled } from '../wires.ts';
 import { LANDING_ORDER, subbase } from './subbase.ts';
@@ -62,13 +62,28 @@ function spot(part: PartView, view: BenchView): { readonly x: number; readonly y
   return base === undefined ? part.at : { x: base.at.x - 6, y: base.at.y - 6 };
 }
 
+/** Three relays on the board in the back. */
+function drawRelays(pen: Pen): void {
+  for (let relay = 0; relay < 3; relay += 1) shell(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 'plastic', 2, 3);
+}
+
+/** Three solid-state switches, flat with a tab, and the round store that they feed. */
+function drawSolidState(pen: Pen): void {
+  for (let chip = 0; chip < 3; chip += 1) {
+    shell(pen, { x: 44 + chip * 56, y: 30, width: 28, height: 16 }, 'zinc', 2, 2);
+    shell(pen, { x: 42 + chip * 56, y: 44, width: 32, height: 26 }, 'plastic', 2, 2);
+  }
+  knob(pen, 252, 50, 24, 'zinc');
+  ring(pen, 252, 50, 17, STEEL[5], 2);
+}
+
 /** The circuit board in the thermostat's back, with its pins mirrored. */
-function drawBack(pen: Pen): void {
+function drawBack(pen: Pen, drawSwitches: (pen: Pen) => void): void {
   pen.save();
   pen.translate(BACK.x, BACK.y);
   shell(pen, { x: 0, y: 0, width: BACK.width, height: BACK.height }, 'painted', 10, 16);
   shell(pen, { x: 16, y: 16, width: BACK.width - 32, height: BACK.height - 32 }, 'board', 0);
-  for (let relay = 0; relay < 3; relay += 1) shell(pen, { x: 34 + relay * 56, y: 30, width: 48, height: 40 }, 'plastic', 2, 3);
+  drawSwitches(pen);
   pen.restore();
   drawTraces(pen, mirroredPins());
   blades(pen, { ...BACK, terminals: mirroredPins() }, 13);
@@ -112,8 +127,8 @@ function drawPigtails(pen: Pen, ends: Readonly<Record<string, TerminalSpot>>): v
   });
 }
 
-/** The battery thermostat: seated, pulled, turned over beside its front, or on the mat with pigtails on its pins. */
-export const batteryThermostat: Face = {
+/** A thermostat: seated, pulled, turned over beside its front, or on the mat with pigtails on its pins. */
+const thermostatFace = (drawSwitches: (pen: Pen) => void): Face => ({
   over: true,
   shape,
   spot,
@@ -124,13 +139,16 @@ export const batteryThermostat: Face = {
       bushing(pen, FRONT.width / 2, FRONT.height - 2, 10);
     }
     drawFront(pen, part, words, size.width, size.height);
-    if (part.body === 'turned') drawBack(pen);
+    if (part.body === 'turned') drawBack(pen, drawSwitches);
   },
   handles: (part) => {
     const size = shape(part);
     return frontHandles(part, size.width, size.height);
   },
-};
+});
+
+export const batteryThermostat = thermostatFace(drawRelays);
+export const powerStealingThermostat = thermostatFace(drawSolidState);
 
 /** The slide under its lower edge that tells what heats. Which way it stands is only seen by looking close. */
 function drawHeatSlide(pen: Pen, part: PartView, height: number): void {

@@ -76,6 +76,13 @@ export const SIGNS: Readonly<Record<string, Values>> = {
     reversing: [undefined, 'O', 'B'],
     auxiliary: [undefined, 'one', 'none'],
   },
+  powerStealingThermostat: DISPLAY,
+  supplyPlenum: { returnAir: [undefined, 72], supplyAir: [undefined, 121, 54] },
+  humidistat: { percent: ['35', 'off', '25', '45'] },
+  humidifierValve: {
+    drip: ['none', 'runs'],
+    tap: ['on', 'off'],
+  },
 };
 
 export interface Shown {
