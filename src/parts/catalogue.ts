@@ -1,6 +1,7 @@
 import { airHandlerStrip } from './airHandlerStrip.ts';
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
 import { commonWireThermostat } from './commonWireThermostat.ts';
+import { condensatePump } from './condensatePump.ts';
 import { contactor, splice } from './contactor.ts';
 import { defrostControl } from './defrostControl.ts';
 import { fanRelay } from './fanRelay.ts';
@@ -11,13 +12,16 @@ import { heatPumpSubbase, heatPumpThermostat } from './heatPumpThermostat.ts';
 import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { humidifierValve, humidistat } from './humidifier.ts';
+import { fanInterlock } from './interlock.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
 import { outdoorThermostat } from './outdoorThermostat.ts';
 import type { PartKind } from './part.ts';
 import { supplyPlenum } from './plenum.ts';
 import { powerStealingThermostat } from './powerStealing.ts';
+import { lowPressureSwitch, refrigerantCircuit } from './refrigerant.ts';
 import { register } from './register.ts';
+import { controlRelay, lockoutRelay } from './relays.ts';
 import { reversingValve } from './reversingValve.ts';
 import {
   doorSwitch,
@@ -31,7 +35,10 @@ import {
 } from './safeties.ts';
 import { disconnect, earthBar, service, serviceSwitch } from './supply.ts';
 import { batteryThermostat, cells, subbase } from './thermostat.ts';
+import { timeDelayRelay } from './timeDelayRelay.ts';
 import { transformer } from './transformer.ts';
+import { twoStageSubbase, twoStageThermostat } from './twoStageThermostat.ts';
+import { unitStrip } from './unitStrip.ts';
 
 /** Every kind of part that a rig may name. */
 export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
@@ -65,6 +72,16 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     dualCapacitor,
     compressor,
     condenserFan,
+    controlRelay,
+    lockoutRelay,
+    timeDelayRelay,
+    fanInterlock,
+    refrigerantCircuit,
+    lowPressureSwitch,
+    condensatePump,
+    unitStrip,
+    twoStageSubbase,
+    twoStageThermostat,
     subbase,
     batteryThermostat,
     cells,

@@ -11,6 +11,8 @@ import { heatPumpSubbase, heatPumpThermostat } from './faces/heatPumpThermostat.
 import { humidifierValve, humidistat, supplyPlenum } from './faces/humidifier.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
+import { controlRelay, fanInterlock, lockoutRelay, timeDelayRelay } from './faces/relays.ts';
+import { condensatePump, lowPressureSwitch, refrigerantCircuit, unitStrip } from './faces/rooftop.ts';
 import {
   doorSwitch,
   drainPan,
@@ -24,6 +26,7 @@ import {
 import { subbase } from './faces/subbase.ts';
 import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
 import { batteryThermostat, commonWireThermostat, powerStealingThermostat } from './faces/thermostat.ts';
+import { twoStageSubbase, twoStageThermostat } from './faces/twoStageThermostat.ts';
 
 /** One face for each kind of part. A new kind needs its face here and nothing else in this room. */
 export const FACES: Readonly<Record<string, Face>> = {
@@ -56,6 +59,16 @@ export const FACES: Readonly<Record<string, Face>> = {
   dualCapacitor,
   compressor,
   condenserFan,
+  controlRelay,
+  lockoutRelay,
+  timeDelayRelay,
+  fanInterlock,
+  refrigerantCircuit,
+  lowPressureSwitch,
+  condensatePump,
+  unitStrip,
+  twoStageSubbase,
+  twoStageThermostat,
   subbase,
   batteryThermostat,
   cells,

@@ -54,6 +54,15 @@ export const SIGNS: Readonly<Record<string, Values>> = {
   // Its thump and its chatter are heard; the armature shows both.
   contactor: { armature: ['out', 'in', 'chatter'], thump: [undefined], chatter: [undefined] },
   dualCapacitor: { case: [undefined, 'flat', 'swollen'] },
+  controlRelay: { armature: ['out', 'in'] },
+  lockoutRelay: { armature: ['out', 'in'] },
+  timeDelayRelay: { armature: ['out', 'in'], delay: [undefined, 30, 600] },
+  fanInterlock: { coils: [undefined, 1, 5], chatter: [0, 1] },
+  refrigerantCircuit: { joints: [undefined, 'dry', 'oily'] },
+  lowPressureSwitch: {},
+  condensatePump: { water: [undefined, 'low', 'high', 'full'], running: [0, 1] },
+  unitStrip: {},
+  twoStageSubbase: {},
   compressor: MOTOR,
   condenserFan: MOTOR,
   batteryThermostat: DISPLAY,
@@ -83,6 +92,7 @@ export const SIGNS: Readonly<Record<string, Values>> = {
     drip: ['none', 'runs'],
     tap: ['on', 'off'],
   },
+  twoStageThermostat: { ...DISPLAY, stage: [0, 1, 2], stages: [undefined, 1] },
 };
 
 export interface Shown {
