@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Bench } from '../use-attempt.ts';
 import { t } from '../words.ts';
 import { matching, reachablePoints } from './points.ts';
@@ -24,7 +24,7 @@ function Picker({ bench, leads }: Props) {
   const found = matching(points, typed);
   const lead = leads.held ?? 'red';
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     input.current?.focus();
     const back = before.current;
     return () => {

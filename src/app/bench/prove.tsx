@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { SECTIONS } from '../../parts/part.ts';
 import { namingsOf } from '../../suspects/hypotheses.ts';
 import { useMarks } from '../guided/marks.ts';
@@ -10,7 +10,7 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   const { view, options, rig, ticket } = bench;
   const { next, does } = useMarks();
   const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => title.current?.focus(), []);
+  useLayoutEffect(() => title.current?.focus(), []);
   const named = view.steps.findLast((step) => step.action.name === 'name')?.action;
   const targets = options.flatMap((each) => (each.name === 'replace' ? [each.target] : []));
   const first = named?.name === 'name' ? named.target : '';
