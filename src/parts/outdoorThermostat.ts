@@ -20,7 +20,7 @@ export const outdoorThermostat = definePart<{ setFahrenheit: number }, { due: nu
     { id: 'stuckOpen', weight: 0.6 },
     { id: 'stuckClosed', weight: 0.3 },
   ],
-  controls: [{ id: 'dial', range: { from: -10, to: 60, step: 0.5, press: 5 } }],
+  controls: [{ id: 'dial', range: { from: -10, to: 60, step: 0.5, press: 1 } }],
   replaceMinutes: 20,
   initial: ({ setFahrenheit }, fault) => ({
     due: Number.POSITIVE_INFINITY,
