@@ -14,6 +14,8 @@ type HeatPump = Controller & {
   aux: number;
   e: number;
   emergency: number;
+  /** When it falls asleep or has started up, seconds. */
+  powerDue: number;
   /** When the compressor's relay closed for heat, seconds. */
   heatFrom: number;
 };
@@ -22,7 +24,9 @@ type HeatPump = Controller & {
 type SetUp = { readonly reversing: 'O' | 'B' };
 
 export function startHeatPump(emergency: boolean): HeatPump {
-  return { ...startController(), o: 0, aux: 0, e: 0, emergency: emergency ? 1 : 0, heatFrom: Number.POSITIVE_INFINITY };
+  // A house that the story finds under power has a thermostat that is up.
+  const stands = { o: 0, aux: 0, e: 0, emergency: emergency ? 1 : 0, powerDue: 0, heatFrom: Number.POSITIVE_INFINITY };
+  return { ...startController(), ...stands };
 }
 
 /** As which letter the reversing valve's screw behaves. */

@@ -113,6 +113,17 @@ describe('the reversing valve', () => {
     expect(room(world)).toBeLessThan(MILD.room);
   });
 
+  it('whose wire is rubbed to earth blows the fuse when cooling is chosen, and not before', () => {
+    const world = called('O', { ...WINTER, faults: [fault('outO', 'toEarth')] });
+    advance(world, 600);
+    expect(sign(world, 'fuse', 'element')).toBe('whole');
+    expect(sign(world, 'register', 'air')).toBe('warm');
+    turn(world, 'thermostat', 'mode', 'cool');
+    advance(world, 10);
+    expect(sign(world, 'fuse', 'element')).toBe('blown');
+    expect(sign(world, 'thermostat', 'display')).toBe('blank');
+  });
+
   it('is driven the wrong way by a thermostat that is set up for the other letter, though nothing is broken', () => {
     const world = called('O', { ...MILD, faults: [fault('thermostat', 'reversingSetWrongly')] });
     advance(world, 300);
