@@ -1,9 +1,11 @@
 import { airHandlerStrip } from './airHandlerStrip.ts';
+import { pilotLamp, terminalStrip, toggleSwitch } from './boardParts.ts';
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
 import { commonWireThermostat } from './commonWireThermostat.ts';
 import { condensatePump } from './condensatePump.ts';
 import { contactor, splice } from './contactor.ts';
 import { defrostControl } from './defrostControl.ts';
+import { fanLimitControl } from './fanLimit.ts';
 import { fanRelay } from './fanRelay.ts';
 import { burner, flameSensor, gasValve, igniter } from './fire.ts';
 import { furnaceBoard } from './furnaceBoard.ts';
@@ -13,11 +15,13 @@ import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { humidifierValve, humidistat } from './humidifier.ts';
 import { fanInterlock } from './interlock.ts';
+import { mechanicalThermostat } from './mechanicalThermostat.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
 import { outdoorThermostat } from './outdoorThermostat.ts';
 import type { PartKind } from './part.ts';
 import { supplyPlenum } from './plenum.ts';
+import { plugInSupply } from './plugInSupply.ts';
 import { powerStealingThermostat } from './powerStealing.ts';
 import { lowPressureSwitch, refrigerantCircuit } from './refrigerant.ts';
 import { register } from './register.ts';
@@ -33,6 +37,7 @@ import {
   pressureSwitch,
   rollout,
 } from './safeties.ts';
+import { standingPilotValve } from './standingPilot.ts';
 import { disconnect, earthBar, service, serviceSwitch } from './supply.ts';
 import { batteryThermostat, cells, subbase } from './thermostat.ts';
 import { timeDelayRelay } from './timeDelayRelay.ts';
@@ -101,5 +106,12 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     supplyPlenum,
     humidistat,
     humidifierValve,
+    mechanicalThermostat,
+    standingPilotValve,
+    fanLimitControl,
+    plugInSupply,
+    pilotLamp,
+    toggleSwitch,
+    terminalStrip,
   ].map((kind) => [kind.kind, kind]),
 );

@@ -133,6 +133,14 @@ export interface Terminal {
   readonly label: string;
 }
 
+/** Something in the room's air that is warmer than it by `rise` now, °F, and goes to `target` exponentially: wakes when both together cross. */
+export interface WarmedWatch {
+  readonly fahrenheit: number;
+  readonly rise: number;
+  readonly target: number;
+  readonly tauSeconds: number;
+}
+
 /** One kind of part: all that Bellwire knows of it, apart from its face and its words. */
 export interface PartKind<P extends Parameters = Parameters, S extends PartState = PartState> {
   readonly kind: string;
@@ -168,8 +176,8 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   /** Position or value of a control as it stands. */
   reads?(state: S, control: string): string | number;
   operate?(site: Site<P>, state: S, control: string, value: string | number): void;
-  /** Room temperatures, °F, whose crossing the part wants to be woken for. */
-  watches?(site: Site<P>, state: S): readonly number[];
+  /** Room temperatures, °F, whose crossing the part wants to be woken for; plain, or with a warmth of its own upon the room's. */
+  watches?(site: Site<P>, state: S): readonly (number | WarmedWatch)[];
   /** A body that comes off its base, with pins behind (a thermostat). */
   readonly removable?: boolean;
   /** Carries line voltage: hands off while live. */

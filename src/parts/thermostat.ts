@@ -59,7 +59,7 @@ export const batteryThermostat = definePart<Record<string, never>, Controller>({
     const before = { ...state };
     state.alive = alive;
     if (alive === 0) letGo(state, site.now);
-    else oneStage(site, state, { fanWithHeat: false });
+    else oneStage(site, state, { fanWithHeat: false, heatCycles: 5, coolCycles: 3 });
     return differs(before, state);
   },
   watches: watched,

@@ -9,6 +9,8 @@ import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { airHandlerStrip, defrostControl, outdoorCoil, outdoorThermostat, register, reversingValve } from './faces/heatPump.ts';
 import { heatPumpSubbase, heatPumpThermostat } from './faces/heatPumpThermostat.ts';
 import { humidifierValve, humidistat, supplyPlenum } from './faces/humidifier.ts';
+import { mechanicalThermostat } from './faces/mechanicalThermostat.ts';
+import { fanLimitControl, standingPilotValve } from './faces/oldFurnace.ts';
 import { contactor, splice } from './faces/outdoor.ts';
 import { plain } from './faces/plain.ts';
 import { controlRelay, fanInterlock, lockoutRelay, timeDelayRelay } from './faces/relays.ts';
@@ -26,6 +28,7 @@ import {
 import { subbase } from './faces/subbase.ts';
 import { breakerSinglePole, breakerTwoPole, disconnect, earthBar, service, serviceSwitch, transformer } from './faces/supply.ts';
 import { batteryThermostat, commonWireThermostat, powerStealingThermostat } from './faces/thermostat.ts';
+import { pilotLamp, plugInSupply, terminalStrip, toggleSwitch } from './faces/trainingBoard.ts';
 import { twoStageSubbase, twoStageThermostat } from './faces/twoStageThermostat.ts';
 
 /** One face for each kind of part. A new kind needs its face here and nothing else in this room. */
@@ -88,6 +91,13 @@ export const FACES: Readonly<Record<string, Face>> = {
   supplyPlenum,
   humidistat,
   humidifierValve,
+  mechanicalThermostat,
+  standingPilotValve,
+  fanLimitControl,
+  plugInSupply,
+  pilotLamp,
+  toggleSwitch,
+  terminalStrip,
 };
 
 export function faceOf(kind: string): Face {

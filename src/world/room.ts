@@ -1,5 +1,6 @@
 import type { Site } from '../parts/part.ts';
 import type { AssembledPart, Assembly } from '../rig/assemble.ts';
+import { crossingAfter } from './decay.ts';
 import type { WorldState } from './state.ts';
 
 /** Below this airflow the heat stays in the cabinet, but for a twentieth. */
@@ -64,8 +65,15 @@ export function settleRooms(house: House): void {
       sites[part.index] as Site,
       state.parts[part.index] as WorldState['parts'][number],
     )) {
-      const share = (temperature - target) / (now - target);
-      if (share > 0 && share < 1) soonest = Math.min(soonest, -tau * Math.log(share));
+      const decays =
+        typeof temperature === 'number'
+          ? [{ height: now - target, tau }]
+          : [
+              { height: now - target, tau },
+              { height: temperature.rise - temperature.target, tau: temperature.tauSeconds },
+            ];
+      const end = typeof temperature === 'number' ? temperature : temperature.fahrenheit - temperature.target;
+      soonest = Math.min(soonest, crossingAfter(decays, end - target));
     }
   }
   state.crossing = state.time + soonest + JUST_PAST_SECONDS;

@@ -151,7 +151,7 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
   letter(pen, status, left, box.y + box.height - 20, { size: 15, weight: 600, align: 'left', colour: ink, most: box.width - 24 });
 }
 
-function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
+export function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
   const mode = part.signs.mode;
   const track = { x: stops.off.x + 8, y: stops.off.y + 4, width: stops.off.width * 3 - 16, height: 26 };
   hollow(pen, track, MATERIAL.toggleTrack, 13);
@@ -174,7 +174,7 @@ function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Recor
 }
 
 /** A slide of two positions, the second of them `on`. */
-function drawToggle(
+export function drawToggle(
   pen: Pen,
   words: Words,
   stops: Readonly<Record<string, Box>>,

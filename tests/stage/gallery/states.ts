@@ -93,6 +93,23 @@ export const SIGNS: Readonly<Record<string, Values>> = {
     tap: ['on', 'off'],
   },
   twoStageThermostat: { ...DISPLAY, stage: [0, 1, 2], stages: [undefined, 1] },
+  mechanicalThermostat: {
+    mode: ['heat', 'off', 'cool'],
+    fan: ['auto', 'on'],
+    set: [68, 72],
+    room: [66, 71],
+    call: ['none', 'heat', 'cool', 'fan'],
+    // The rhythm of its calls is heard.
+    rhythm: [undefined],
+    anticipator: [undefined, 'a040', 'a020'],
+    level: [undefined, 'level', 'tilted'],
+  },
+  standingPilotValve: { knob: ['on', 'pilot', 'off'], pilot: [1, 0], click: [0, 1] },
+  fanLimitControl: { click: [0, 1], fanPointer: [undefined, 'usual', 'high'] },
+  plugInSupply: { warmth: [undefined, 'warm', 'cold'] },
+  pilotLamp: { lamp: ['dark', 'dim', 'bright'] },
+  toggleSwitch: { lever: ['on', 'off'] },
+  terminalStrip: {},
 };
 
 export interface Shown {
