@@ -205,7 +205,7 @@ describe('too many coils on one transformer', () => {
     const reactance = Math.sqrt((24 ** 2 / CONTACTOR_COIL.unsealedVoltAmps) ** 2 - CONTACTOR_COIL.ohms ** 2) / coils;
     return (27 * Math.hypot(ohms, reactance)) / Math.hypot(ohms + source, reactance);
   };
-  const called = (coils: number) => {
+  const together = (coils: number) => {
     const ids = Array.from({ length: coils }, (_, index) => `k${index}`);
     return smallWorld(
       [
@@ -223,7 +223,7 @@ describe('too many coils on one transformer', () => {
 
   it('sag it below their pick-up, and they chatter; fewer of the same pull in', () => {
     for (const coils of [1, 3, 5, 8]) {
-      const world = called(coils);
+      const world = together(coils);
       const holds = expected(coils) >= CONTACTOR_COIL.pickUp * CONTACTOR_COIL.ratedVolts;
       expect(holds).toBe(coils < 8);
       expect(stateAt(world, 'k0').armature, `${coils} coils`).toBe(holds ? 1 : 2);
@@ -232,13 +232,12 @@ describe('too many coils on one transformer', () => {
   });
 
   it('on the unit: with four contactors’ coils hung on the fan, the second compressor’s contactor chatters', () => {
-    const attempt = calledOnUnit({ faults: [faultOf('fanInterlock', 'coilsAdded')], cool: 74 });
+    const attempt = called({ faults: [faultOf('fanInterlock', 'coilsAdded')], cool: 74 });
     expect(sign(attempt, 'contactor2', 'armature')).toBe('chatter');
     expect(across(attempt, 'contactor2', 'A1', 'A2')).toBeLessThan(CONTACTOR_COIL.pickUp * CONTACTOR_COIL.ratedVolts);
-    expect(sign(calledOnUnit({ cool: 74 }), 'contactor2', 'armature')).toBe('in');
+    expect(sign(called({ cool: 74 }), 'contactor2', 'armature')).toBe('in');
   });
 });
-const calledOnUnit = called;
 
 describe('a time delay relay', () => {
   const relay = (params: Record<string, number | string>, faults: readonly Fault[] = []) =>
