@@ -108,15 +108,19 @@ function spread(
   return { from, to };
 }
 
-/** Moves of key and leads for a reading, as few as there are. */
+/** Functions that must not stand on what is live. */
+const DEAD_ONLY: readonly MeterFunction[] = ['ohms', 'tone', 'capacitance'];
+
+/** Moves of key and leads for a reading, as few as there are; the key last where it would stand on what is live meanwhile. */
 export function leadsTo(bench: Bench, fn: MeterFunction, a: Point, b: Point): Action[] {
   const swap = bench.red === b || bench.black === a;
   const [red, black] = swap ? [b, a] : [a, b];
-  const actions: Action[] = [];
-  if (bench.fn !== fn) actions.push({ name: 'meter', fn });
-  if (bench.black !== black) actions.push({ name: 'probe', lead: 'black', at: black });
-  if (bench.red !== red) actions.push({ name: 'probe', lead: 'red', at: red });
-  return actions;
+  const key: Action[] = bench.fn === fn ? [] : [{ name: 'meter', fn }];
+  const leads: Action[] = [];
+  if (bench.black !== black) leads.push({ name: 'probe', lead: 'black', at: black });
+  if (bench.red !== red) leads.push({ name: 'probe', lead: 'red', at: red });
+  const onVolts = bench.fn !== 'off' && !DEAD_ONLY.includes(bench.fn);
+  return onVolts && DEAD_ONLY.includes(fn) ? [...leads, ...key] : [...key, ...leads];
 }
 
 /**
