@@ -20,15 +20,22 @@ import {
 /** It wakes at 18 V, and its supply's reservoir carries it down to 14 V; typical, no source. */
 const WAKES_AT_VOLTS = 18;
 const SLEEPS_BELOW_VOLTS = 14;
+/** How long it starts up when its power has come back; typical, no source. */
+const WAKE_SECONDS = 10;
 /** What its supply looks like from R to C: about 33 mA at 24 V; typical, no source. */
 const SUPPLY_OHMS = 720;
 
+type State = Controller & {
+  /** From when on it is awake: long past while it has never slept, Infinity without power. */
+  wakesAt: number;
+};
+
 /**
  * A common-wire electronic thermostat: R and C feed it, three relays close R to W, Y and G. Without 24 V from R to C its display is blank and its
- * relays do nothing, which on the bench is no fault. A switch under its edge tells it what heats: for electric heat G closes with W
+ * relays do nothing, which on the bench is no fault. A switch on its upper edge tells it what heats: for electric heat G closes with W
  * (`fanSettingWrong`: it stands the other way). `heatCycles` is how often an hour it cycles heat at half load. `sensorDrift` is °F, `pitted` ohms.
  */
-export const commonWireThermostat = definePart<{ electricHeat: boolean; heatCycles: number; coolCycles: number }, Controller>({
+export const commonWireThermostat = definePart<{ electricHeat: boolean; heatCycles: number; coolCycles: number }, State>({
   kind: 'commonWireThermostat',
   sounds: { strikes: { call: { '*': 'relay' } } },
   section: 'thermostat',
@@ -49,17 +56,21 @@ export const commonWireThermostat = definePart<{ electricHeat: boolean; heatCycl
   calls: CALLS,
   removable: true,
   replaceMinutes: 20,
-  initial: startController,
+  initial: () => ({ ...startController(), wakesAt: -1e9 }),
   conduct(site, state, stamp) {
     stampRelays(site, state, stamp);
     stamp.resistor(3, SUPPLY_OHMS);
   },
   react(site, state) {
     const before = { ...state };
-    const enough = site.volts('R', 'C') >= (state.alive === 1 ? SLEEPS_BELOW_VOLTS : WAKES_AT_VOLTS);
-    state.alive = enough && !has(site, 'dead') ? 1 : 0;
-    if (state.alive === 0) letGo(state, site.now);
-    else {
+    const enough = site.volts('R', 'C') >= (state.alive === 1 ? SLEEPS_BELOW_VOLTS : WAKES_AT_VOLTS) && !has(site, 'dead');
+    if (!enough) state.wakesAt = Number.POSITIVE_INFINITY;
+    else if (state.wakesAt === Number.POSITIVE_INFINITY) state.wakesAt = site.now + WAKE_SECONDS;
+    state.alive = enough && site.now >= state.wakesAt ? 1 : 0;
+    if (state.alive === 0) {
+      letGo(state, site.now);
+      state.due = state.wakesAt;
+    } else {
       const { electricHeat, heatCycles, coolCycles } = site.params;
       oneStage(site, state, { fanWithHeat: electricHeat !== has(site, 'fanSettingWrong'), heatCycles, coolCycles });
     }

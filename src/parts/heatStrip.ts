@@ -9,7 +9,7 @@ const RATED_VOLTS = 240;
 
 /** °F over the air around it: with its full air, where its limit opens and closes, where its link melts, without air. Typical, no source. */
 const FULL_AIR_RISE = 40;
-const LIMIT_OPENS = 105;
+const LIMIT_OPENS = 95;
 const LIMIT_CLOSES = 50;
 const LINK_MELTS = 280;
 const RISE_CEILING = 400;

@@ -150,21 +150,21 @@ const thermostatFace = (drawSwitches: (pen: Pen) => void): Face => ({
 export const batteryThermostat = thermostatFace(drawRelays);
 export const powerStealingThermostat = thermostatFace(drawSolidState);
 
-/** The slide under its lower edge that tells what heats. Which way it stands is only seen by looking close. */
-function drawHeatSlide(pen: Pen, part: PartView, height: number): void {
-  const slot = { x: 30, y: height - 5, width: 56, height: 16 };
+/** The slide on its upper edge that tells what heats. Which way it stands is only seen by looking close. */
+function drawHeatSlide(pen: Pen, part: PartView, width: number): void {
+  const slot = { x: width - 96, y: -11, width: 56, height: 16 };
   shell(pen, { x: slot.x - 6, y: slot.y - 6, width: slot.width + 12, height: slot.height + 11 }, 'enamel', 3, 5);
   const way = part.signs.heatSetting;
   hollow(pen, slot, MATERIAL.toggleTrack, 8);
-  if (way === 'electric') knob(pen, slot.x + 46, slot.y + 8, 9, 'signal', 2);
-  if (way === 'gas') knob(pen, slot.x + 10, slot.y + 8, 9, 'ceramic', 2);
+  if (way === 'electric') knob(pen, slot.x + 46, slot.y + 6, 9, 'signal', 2);
+  if (way === 'gas') knob(pen, slot.x + 10, slot.y + 6, 9, 'ceramic', 2);
 }
 
-/** The common-wire thermostat: the same case, with a slide under its edge for what heats. */
+/** The common-wire thermostat: the same case, with a slide on its edge for what heats. */
 export const commonWireThermostat: Face = {
   ...batteryThermostat,
   draw(pen, part, words) {
-    drawHeatSlide(pen, part, shape(part).height);
+    drawHeatSlide(pen, part, shape(part).width);
     batteryThermostat.draw(pen, part, words);
   },
 };
