@@ -42,19 +42,24 @@ type State = {
   hot: number;
 };
 
-const REGIME = { idle: 0, heating: 1, heatingWithoutFan: 2, cooling: 3, coolingWithoutFan: 4 } as const;
+const REGIME = { idle: 0, heating: 1, heatingWithoutFan: 2, heatingWithoutAir: 3, cooling: 4, coolingWithoutFan: 5 } as const;
+/** Less of the house's air than this does not carry the heat away. */
+const LEAST_AIR = 0.1;
 
 function regimeOf(site: Site): number {
   if (site.link('compressor') < 0.5) return REGIME.idle;
   const fan = site.link('fan') >= 0.5;
-  if (site.link('reversing') >= 0.5) return fan ? REGIME.heating : REGIME.heatingWithoutFan;
+  if (site.link('reversing') >= 0.5) {
+    if (site.link('indoorAir') < LEAST_AIR) return REGIME.heatingWithoutAir;
+    return fan ? REGIME.heating : REGIME.heatingWithoutFan;
+  }
   return fan ? REGIME.cooling : REGIME.coolingWithoutFan;
 }
 
 /** Frost per second. */
 function growth(site: Site, regime: number): number {
   const cold = site.outdoorFahrenheit < FROST_BELOW;
-  if (regime === REGIME.heating) return cold ? 1 / FROST_SECONDS : -1 / THAW_SECONDS;
+  if (regime === REGIME.heating || regime === REGIME.heatingWithoutAir) return cold ? 1 / FROST_SECONDS : -1 / THAW_SECONDS;
   if (regime === REGIME.heatingWithoutFan)
     return site.outdoorFahrenheit < FROST_BELOW + BELOW_WITHOUT_FAN ? 1 / FROST_WITHOUT_FAN_SECONDS : 0;
   if (regime === REGIME.cooling) return -1 / MELT_WITH_FAN_SECONDS;
@@ -69,7 +74,7 @@ function frostAt(site: Site, state: State, now: number): number {
 /** Where its temperature is heading with this much frost on it. */
 function target(site: Site, regime: number, frost: number): number {
   const air = site.outdoorFahrenheit;
-  if (regime === REGIME.heating) return air - BELOW_AIR - BELOW_BLOCKED * frost;
+  if (regime === REGIME.heating || regime === REGIME.heatingWithoutAir) return air - BELOW_AIR - BELOW_BLOCKED * frost;
   if (regime === REGIME.heatingWithoutFan) return air - BELOW_AIR - BELOW_WITHOUT_FAN - BELOW_BLOCKED * frost;
   if (regime === REGIME.idle) return air;
   if (frost > 0) return MELTING;
@@ -91,7 +96,8 @@ export const coilFahrenheit = (drive: number) => HOTTEST - (HOTTEST - COLDEST) *
 /**
  * A heat pump's outdoor coil: frost grows on it in heating and is melted in cooling, and its heat is the compressor's as far as the frost
  * lets through. Its drive is how cold it is (`coilFahrenheit`): a defrost control feels it, and a high-pressure switch that is linked to
- * it instead of to a fan stays closed while it is cold.
+ * it instead of to a fan stays closed while it is cold. In heating it is the house's coil whose pressure runs away, where no air takes the
+ * heat: the drive tells that as a coil that is too hot.
  */
 export const outdoorCoil = definePart<Record<string, never>, State>({
   kind: 'outdoorCoil',
@@ -100,7 +106,7 @@ export const outdoorCoil = definePart<Record<string, never>, State>({
   terminals: [],
   branches: [],
   modes: [],
-  links: ['compressor', 'fan', 'reversing'],
+  links: ['compressor', 'fan', 'reversing', 'indoorAir'],
   replaceMinutes: 300,
   initial: () => ({ due: 0, regime: -1, frost: 0, fahrenheit: 0, since: 0, step: 0, hot: 0 }),
   conduct() {},
@@ -122,7 +128,8 @@ export const outdoorCoil = definePart<Record<string, never>, State>({
     state.step = Math.floor(state.frost * STEPS + 1e-9);
     // Reached counts as crossed, whichever way it is heading.
     const rising = target(site, regime, state.frost) > TOO_HOT;
-    state.hot = state.fahrenheit > TOO_HOT + (rising ? -1e-6 : 1e-6) ? 1 : 0;
+    const choked = regime === REGIME.heatingWithoutAir;
+    state.hot = choked || state.fahrenheit > TOO_HOT + (rising ? -1e-6 : 1e-6) ? 1 : 0;
     state.due = site.now + soonest(site, state);
     return differs(before, state);
   },

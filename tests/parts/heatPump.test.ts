@@ -255,6 +255,16 @@ describe('the heat of a heat pump', () => {
     expect(degrees).toBeGreaterThan(30);
   });
 
+  // Common practice, no source.
+  it('has nowhere to go when the blower stands still: the high-pressure switch stops the compressor within minutes', () => {
+    const world = called('O', { ...MILD, faults: [fault('blower', 'seized')] });
+    expect(sign(world, 'compressor', 'running')).toBe('run');
+    const trips = until(world, () => sign(world, 'compressor', 'running') === 'off');
+    expect(trips).toBeGreaterThan(60);
+    expect(trips).toBeLessThan(300);
+    expect(volts(world, 'highPressure', 'a', 'b')).toBeGreaterThan(20);
+  });
+
   it('does not come back for five minutes after the compressor has stopped', () => {
     const world = called('O', MILD);
     advance(world, 300);
