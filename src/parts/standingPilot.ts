@@ -94,10 +94,12 @@ export const standingPilotValve = definePart<Record<string, never>, State>({
     const open = (state.energised === 1 && !has(site, 'stuckShut')) || has(site, 'stuckOpenMain');
     return open && state.pilot === 1 && state.knob === 2 ? 1 : 0;
   },
-  signs: (_site, state) => [
+  signs: (site, state) => [
     { key: 'click', value: state.energised, sense: 'hear' },
     { key: 'knob', value: KNOB[state.knob] ?? 'off', sense: 'see' },
     { key: 'pilot', value: state.pilot, sense: 'see' },
+    // A tip that has burnt thin gives little; common practice, no source.
+    { key: 'couple', value: has(site, 'thermocoupleWeak') ? 'burnt' : 'whole', sense: 'inspect' },
   ],
   reads: (state, control) => (control === 'knob' ? (KNOB[state.knob] ?? 'off') : state.pilot === 1 ? 'lit' : 'out'),
   operate(site, state, control, value) {

@@ -59,8 +59,10 @@ export const standingPilotValve: Face = {
     hollow(pen, { x: 92, y: 36, width: 62, height: 72 }, STEEL[10], 6);
     line(pen, [112, 106, 112, 82], MATERIAL.brass, 7);
     // The thermocouple's tip, in the flame when there is one.
-    line(pen, [146, 104, 124, 76], MATERIAL.copperPipe, 5);
-    const { pilot, click } = part.signs;
+    const { pilot, click, couple } = part.signs;
+    line(pen, couple === 'burnt' ? [146, 104, 134, 89] : [146, 104, 124, 76], MATERIAL.copperPipe, 5);
+    if (couple === 'whole') line(pen, [130, 84, 124, 76], MATERIAL.copperPipeLight, 6);
+    if (couple === 'burnt') line(pen, [134, 89, 126, 79], STEEL[7], 2);
     if (pilot === 1) pilotFlame(pen, 114, 82);
     if (pilot === 0) line(pen, [108, 78, 116, 78], CREAM[5], 2);
     if (click === 1) soundArcs(pen, 60, 132, 34, false);

@@ -105,7 +105,7 @@ export const SIGNS: Readonly<Record<string, Values>> = {
     anticipator: [undefined, 'a040', 'a020'],
     level: [undefined, 'level', 'tilted'],
   },
-  standingPilotValve: { knob: ['on', 'pilot', 'off'], pilot: [1, 0], click: [0, 1] },
+  standingPilotValve: { knob: ['on', 'pilot', 'off'], pilot: [1, 0], click: [0, 1], couple: [undefined, 'whole', 'burnt'] },
   fanLimitControl: { click: [0, 1], fanPointer: [undefined, 'usual', 'high'] },
   plugInSupply: { warmth: [undefined, 'warm', 'cold'] },
   pilotLamp: { lamp: ['dark', 'dim', 'bright'] },
