@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { has } from './modes.ts';
+import { GOOD_CONTACT_OHMS, has } from './modes.ts';
 import { definePart, type Site } from './part.ts';
 import { differs } from './state.ts';
 
@@ -239,12 +239,12 @@ export const furnaceBoard = definePart<Record<string, never>, State>({
     }
     if (has(site, 'dead')) stamp.open(BRANCH.logic);
     else stamp.resistor(BRANCH.logic, 300);
-    stamp.contact(BRANCH.limitFeed, true);
+    stamp.resistor(BRANCH.limitFeed, GOOD_CONTACT_OHMS);
     stamp.resistor(BRANCH.limitSense, SENSE_OHMS);
-    stamp.contact(BRANCH.pressureFeed, true);
+    stamp.resistor(BRANCH.pressureFeed, GOOD_CONTACT_OHMS);
     stamp.resistor(BRANCH.pressureSense, SENSE_OHMS);
     stamp.contact(BRANCH.gas, state.gas === 1 && !has(site, 'gasRelayOpen'));
-    stamp.contact(BRANCH.gasReturn, true);
+    stamp.resistor(BRANCH.gasReturn, GOOD_CONTACT_OHMS);
     stamp.contact(BRANCH.inducer, state.inducer === 1 && !has(site, 'inducerRelayOpen'));
     stamp.contact(BRANCH.igniter, state.igniter === 1 && !has(site, 'igniterRelayOpen'));
     stamp.contact(BRANCH.heat, state.heat === 1 && state.cool === 0 && !has(site, 'heatBlowerRelayOpen'));

@@ -78,7 +78,7 @@ export type Words = (key: string, values?: Record<string, unknown>) => string;
 export interface Face {
   shape(part: PartView): Shape;
   /** Where it stands when that is not the rig's `at` (a thermostat on its sub-base, cells in a thermostat's back). */
-  spot?(part: PartView, view: BenchView): { readonly x: number; readonly y: number };
+  spot?(part: PartView, view: Pick<BenchView, 'parts'>): { readonly x: number; readonly y: number };
   draw(pen: Pen, part: PartView, words: Words): void;
   /** What shows through a closed cover, and where; drawn only when the view holds a sign of it. */
   through?(pen: Pen, part: PartView, words: Words): void;

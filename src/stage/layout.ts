@@ -17,6 +17,9 @@ export interface PlacedTerminal extends Spot {
   readonly way: Way;
 }
 
+/** What of a view it takes to lay out a place. */
+export type SceneView = Pick<BenchView, 'place' | 'looks' | 'parts' | 'wires' | 'covers'>;
+
 /** Everything of a view that stands in the trainee's place, in scene units. */
 export interface Scene {
   readonly place: string;
@@ -42,7 +45,7 @@ function onClosedCover(part: PlacedPart, covers: readonly CoverView[]): boolean 
 }
 
 /** Lays out what a view shows of the place that the trainee stands in. */
-export function sceneOf(view: BenchView): Scene {
+export function sceneOf(view: SceneView): Scene {
   const covers = view.covers.filter((cover) => cover.place === view.place);
   const here = partsHere(view);
   const look = lookOf(view, here);

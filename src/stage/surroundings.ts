@@ -68,7 +68,7 @@ function conduits(joins: PlaceLook['joins']): Pipe[] {
 }
 
 /** How the place that the trainee stands in looks: what the rig says of it, and the rest worked out from its parts and covers. */
-export function lookOf(view: BenchView, here: readonly PlacedPart[]): PlaceLook {
+export function lookOf(view: Pick<BenchView, 'place' | 'looks' | 'covers' | 'wires'>, here: readonly PlacedPart[]): PlaceLook {
   const told = view.looks[view.place];
   const covers = view.covers.filter((cover) => cover.place === view.place);
   const usual = view.place === MAT_PLACE ? 'mat' : covers.length > 0 ? 'utility' : 'hall';

@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import type { Ticket } from '../../scenario/ticket.ts';
+import { Diagrams } from '../diagrams/fold.tsx';
 import { keepGuided } from '../guided/choice.ts';
 import { GUIDED_TICKET } from '../guided/facts.ts';
-import { findTicket } from '../library.ts';
+import { findTicket, rigOf } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { dropRunning, type KeptAttempt, keepMode, modeFor, readRunning } from '../storage.ts';
@@ -66,6 +67,9 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
             )}
           </div>
           <Cautions />
+        </div>
+        <div class="slip ticket-diagrams">
+          <Diagrams rig={rigOf(ticket)} />
         </div>
       </main>
     </>

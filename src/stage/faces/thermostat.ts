@@ -55,7 +55,7 @@ function shape(part: PartView): Shape {
   }
 }
 
-function spot(part: PartView, view: BenchView): { readonly x: number; readonly y: number } {
+function spot(part: PartView, view: Pick<BenchView, 'parts'>): { readonly x: number; readonly y: number } {
   if (part.body === 'mat') return MAT;
   if (part.body !== 'seated') return part.at;
   const base = view.parts.find((other) => other.id === part.base);

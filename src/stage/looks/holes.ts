@@ -74,7 +74,7 @@ interface End {
 
 /** Where wires leave a place and go between its enclosures, worked out from which wires do. */
 export function holesOf(
-  view: BenchView,
+  view: Pick<BenchView, 'wires'>,
   parts: readonly PlacedPart[],
   covers: readonly CoverView[],
   words: readonly Box[],

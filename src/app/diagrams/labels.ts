@@ -1,0 +1,35 @@
+import type { Assembly } from '../../rig/assemble.ts';
+import type { Point } from '../../rig/points.ts';
+import type { RigWire } from '../../rig/schema.ts';
+import { markOf } from '../../stage/wireMarks.ts';
+
+/** What the rig prints at a terminal; empty for one without letters and for nodes inside a part. */
+export function labelAt({ partById }: Assembly, point: Point): string {
+  const [id = '', terminal = ''] = point.split('.');
+  const part = partById.get(id);
+  const printed = part?.data.labels[terminal] ?? part?.kind.terminals.find((each) => each.id === terminal)?.label;
+  if (part === undefined || printed !== undefined) return printed ?? '';
+  // The end of a transformer's winding inside it: what leads to it is printed.
+  if (part.kind.transformers?.flat(2).includes(terminal) !== true) return '';
+  const beside = part.kind.branches.find((branch) => branch.includes(terminal))?.find((each) => each !== terminal);
+  return part.kind.terminals.find((each) => each.id === beside)?.label ?? '';
+}
+
+/** Letters of the colours of wires one after another (IEC 60757); one that goes on in its own colour is said once. */
+export function codesOf(wires: readonly RigWire[]): string {
+  return wires
+    .map(({ colour }) => markOf(colour).code)
+    .filter((code, index, all) => code !== all[index - 1])
+    .join(' ');
+}
+
+/** A name in lines of no more than about so many letters; a long word keeps a line of its own. */
+export function inLines(text: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + word.length < most) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
