@@ -108,19 +108,16 @@ function drawPigtails(pen: Pen, ends: Readonly<Record<string, TerminalSpot>>): v
   });
 }
 
-/** What its set-up menu says, once somebody has looked: a slip of paper beside the case. */
-function drawSetUp(pen: Pen, part: PartView, width: number, height: number): void {
+/** What its set-up menu says, once somebody has looked: a slip of display under its keys. */
+function drawSetUp(pen: Pen, part: PartView, height: number): void {
   const { reversing, auxiliary } = part.signs;
   if (reversing === undefined && auxiliary === undefined) return;
-  const box = { x: width / 2 - 60, y: height - 14, width: 120, height: 26 };
+  const box = { x: 18, y: height - 15, width: 120, height: 24 };
   fillBox(pen, box, 4, MATERIAL.displayIdle);
   const stages = auxiliary === 'none' ? '1' : '1 + W2';
-  letter(pen, `${String(reversing ?? '')} · ${stages}`, width / 2, box.y + 13, {
-    size: 14,
-    weight: 650,
-    colour: MATERIAL.labelInk,
-    most: 112,
-  });
+  const middle = box.x + box.width / 2;
+  const ink = { size: 14, weight: 650, colour: MATERIAL.labelInk, most: 112 };
+  letter(pen, `${String(reversing ?? '')} · ${stages}`, middle, box.y + 12, ink);
 }
 
 /** The heat pump's thermostat: seated, pulled, turned over beside its front, or on the mat with pigtails on its pins. */
@@ -135,7 +132,7 @@ export const heatPumpThermostat: Face = {
       bushing(pen, FRONT.width / 2, FRONT.height - 2, 10);
     }
     drawFront(pen, part, words, size.width, size.height, true);
-    if (part.body !== 'mat') drawSetUp(pen, part, size.width, size.height);
+    if (part.body !== 'mat') drawSetUp(pen, part, size.height);
     if (part.body === 'turned') drawBack(pen);
   },
   handles: (part) => {
