@@ -1,7 +1,7 @@
 import i18next from 'i18next';
 import { type Assembly, assemble } from '../rig/assemble.ts';
 import type { RigData } from '../rig/schema.ts';
-import { loadLibrary } from '../scenario/library.ts';
+import { loadLibrary, rigFor } from '../scenario/library.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { nameWires } from './wire-names.ts';
 
@@ -21,21 +21,25 @@ export function findTicket(id: string): Ticket | undefined {
   return tickets.find((each) => each.id === id);
 }
 
-/** The rig that a ticket plays on. */
+const rigs = new WeakMap<Ticket, RigData>();
+
+/** The rig that a ticket plays on, as it hangs in that ticket's house. */
 export function rigOf(ticket: Ticket): RigData {
-  const rig = library.rigs.get(ticket.rig);
-  if (rig === undefined) throw new Error(`no rig ${ticket.rig}`);
+  const known = rigs.get(ticket);
+  if (known) return known;
+  const rig = rigFor(library.rigs, ticket);
+  rigs.set(ticket, rig);
   return rig;
 }
 
-const assembled = new Map<string, Assembly>();
+const assembled = new WeakMap<RigData, Assembly>();
 
 /** A rig of the library, put together once. */
 export function assembledOf(rig: RigData): Assembly {
-  const known = assembled.get(rig.id);
-  if (known?.rig === rig) return known;
+  const known = assembled.get(rig);
+  if (known) return known;
   const fresh = assemble(rig);
-  assembled.set(rig.id, fresh);
+  assembled.set(rig, fresh);
   return fresh;
 }
 

@@ -1,4 +1,4 @@
-import type { MeterFunction } from '../meter/functions.ts';
+import { METER_FUNCTIONS, type MeterFunction } from '../meter/functions.ts';
 import type { Assembly } from '../rig/assemble.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Point } from '../rig/points.ts';
@@ -13,6 +13,8 @@ export interface Bench {
   readonly arrived: number;
   place: string;
   fn: MeterFunction;
+  /** What this technician's meter can do. */
+  readonly tools: readonly MeterFunction[];
   red: Point | undefined;
   black: Point | undefined;
   clamp: string | undefined;
@@ -24,7 +26,11 @@ export interface Bench {
 }
 
 /** A world after its customer's story, with the technician standing at the start. */
-export function createBench(assembly: Assembly, faults: readonly Fault[], job: Pick<Job, 'weather' | 'complaint'>): Bench {
+export function createBench(
+  assembly: Assembly,
+  faults: readonly Fault[],
+  job: Pick<Job, 'weather' | 'complaint' | 'tools'>,
+): Bench {
   const world = createWorld(assembly, faults, job.weather);
   for (const act of job.complaint.history) {
     if (act.name === 'wait') {
@@ -42,6 +48,7 @@ export function createBench(assembly: Assembly, faults: readonly Fault[], job: P
     arrived: world.state.time,
     place: assembly.rig.start,
     fn: 'off',
+    tools: job.tools ?? METER_FUNCTIONS,
     red: undefined,
     black: undefined,
     clamp: undefined,

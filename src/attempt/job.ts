@@ -1,3 +1,4 @@
+import type { MeterFunction } from '../meter/functions.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Weather } from '../world/world.ts';
 import type { ActionOf } from './actions.ts';
@@ -33,6 +34,8 @@ export interface Job {
   readonly weather: Weather;
   /** What else must be thought of on this job, beside every single lasting fault. */
   readonly suspects?: SuspectOptions | undefined;
+  /** Functions of this technician's meter; all where left out. */
+  readonly tools?: readonly MeterFunction[] | undefined;
   readonly complaint: {
     readonly history: readonly HistoryAct[];
     readonly observed: readonly Observed[];

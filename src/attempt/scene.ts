@@ -34,6 +34,7 @@ export function drawView(job: Job, bench: Bench, steps: readonly StepView[], pha
     jumpers: world.state.jumpers,
     meter: {
       fn: bench.fn,
+      tools: bench.tools,
       red: bench.red,
       black: bench.black,
       clamp: bench.clamp,

@@ -79,6 +79,8 @@ export interface CoverView {
 
 export interface MeterView {
   readonly fn: MeterFunction;
+  /** What this meter can do. */
+  readonly tools: readonly MeterFunction[];
   readonly red: Point | undefined;
   readonly black: Point | undefined;
   /** Wire or cable id inside the clamp. */

@@ -2,7 +2,7 @@ import { type DataError, dataError, isDataError } from '../rig/errors.ts';
 import { loadRig } from '../rig/load.ts';
 import type { RigData } from '../rig/schema.ts';
 import { checkTicket } from '../scenario/check.ts';
-import { inFile } from '../scenario/library.ts';
+import { inFile, rigFor } from '../scenario/library.ts';
 import { loadTicket } from '../scenario/ticket.ts';
 import { jsonFiles, readJson, shippedLibrary } from './files.ts';
 
@@ -35,9 +35,7 @@ export function checkFiles(paths: readonly string[]): Checked[] {
       inFile(file, () => {
         if (formatOf(json) !== 'bellwire-ticket') throw dataError('data.format', 'format');
         const ticket = loadTicket(json);
-        const rig = rigs.get(ticket.rig);
-        if (!rig) throw dataError('ticket.noRig', 'rig', { rig: ticket.rig });
-        checkTicket(ticket, rig);
+        checkTicket(ticket, rigFor(rigs, ticket));
       }),
     );
     results.set(file, isDataError(error) ? error : undefined);

@@ -1,8 +1,8 @@
 import { type Attempt, replay } from '../attempt/attempt.ts';
-import { inFile } from '../scenario/library.ts';
+import { inFile, rigFor } from '../scenario/library.ts';
 import type { Debrief } from '../score/debrief.ts';
 import { debriefOf } from '../score/score.ts';
-import { readJson, rigById, shippedLibrary, ticketById } from './files.ts';
+import { readJson, shippedLibrary, ticketById } from './files.ts';
 
 /** One step as `play` prints it. */
 export interface PlayedStep {
@@ -27,7 +27,7 @@ export function play(
   const library = shippedLibrary();
   const ticket = ticketById(library, ticketId);
   const json = readJson(logFile);
-  const attempt = inFile(logFile, () => replay(ticket, rigById(library, ticket.rig), json));
+  const attempt = inFile(logFile, () => replay(ticket, rigFor(library.rigs, ticket), json));
   const debrief = debriefOf(attempt, ticket.rubric);
   const steps = debrief.steps.map((judged, index): PlayedStep => {
     const view = attempt.steps[index]?.view;

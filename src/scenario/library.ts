@@ -1,4 +1,5 @@
 import { type DataError, dataError, isDataError } from '../rig/errors.ts';
+import { layHouse } from '../rig/house.ts';
 import { loadRig } from '../rig/load.ts';
 import type { RigData } from '../rig/schema.ts';
 import { loadTicket, type Ticket } from './ticket.ts';
@@ -26,6 +27,16 @@ export function loadLibrary(rigs: Readonly<Record<string, unknown>>, tickets: Re
     return ticket;
   });
   return { rigs: loaded, tickets: all.sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)) };
+}
+
+/**
+ * The rig that a ticket plays on, as it hangs in that ticket's house.
+ * @throws DataError where there is no such rig, or the house does not fit it
+ */
+export function rigFor(rigs: ReadonlyMap<string, RigData>, ticket: Pick<Ticket, 'rig' | 'house'>): RigData {
+  const rig = rigs.get(ticket.rig);
+  if (!rig) throw dataError('ticket.noRig', 'rig', { rig: ticket.rig });
+  return layHouse(rig, ticket.house);
 }
 
 /** Runs a check, and puts the file before the path of whatever it complains of. */

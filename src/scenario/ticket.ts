@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { ACTION_SCHEMAS } from '../attempt/actions.ts';
 import { JOB_MODES, type Job } from '../attempt/job.ts';
+import { METER_FUNCTIONS } from '../meter/functions.ts';
 import { shapeError } from '../rig/errors.ts';
+import { houseSchema } from '../rig/house.ts';
 import { rubricSchema } from '../score/rubric.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
@@ -36,6 +38,10 @@ export const ticketSchema = z.strictObject({
       startFahrenheit: z.number().min(-20).max(120).optional(),
     })
     .default({}),
+  /** How this house differs from the rig's own. */
+  house: houseSchema.optional(),
+  /** What this technician's meter can do; all of it where left out. */
+  tools: z.array(z.enum(METER_FUNCTIONS)).min(1).max(METER_FUNCTIONS.length).optional(),
   complaint: z.strictObject({
     /** What the customer did: operating, setting, waiting. */
     history: z.array(z.discriminatedUnion('name', [ACTION_SCHEMAS.operate, ACTION_SCHEMAS.set, ACTION_SCHEMAS.wait])).max(20),

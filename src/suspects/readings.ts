@@ -2,6 +2,7 @@ import { isReachable, nodeAt, reachablePoints, voltsToEarth } from '../attempt/a
 import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { COST_SECONDS } from '../attempt/costs.ts';
+import { carries } from '../attempt/doing/measuring.ts';
 import { clampOn, prober } from '../attempt/measure.ts';
 import { toldApart } from '../meter/apart.ts';
 import type { MeterFunction } from '../meter/functions.ts';
@@ -42,7 +43,7 @@ export function leadReadings(truth: Bench, twins: readonly Bench[], touching: re
     .map((point) => ({ point, volts: voltsToEarth(first, point) }))
     .sort((a, b) => a.volts - b.volts)
     .map(({ point }) => point);
-  const candidates = candidatesFor(points, twins, touching);
+  const candidates = candidatesFor(truth, points, twins, touching);
   // Twin by twin, because one solver serves them all.
   for (const twin of twins) {
     const read = prober(twin);
@@ -64,7 +65,7 @@ export function leadReadings(truth: Bench, twins: readonly Bench[], touching: re
 }
 
 /** Pairs and functions that are worth a look: volts that can differ enough, ohms within a part and, among few twins, anywhere. */
-function candidatesFor(points: readonly Point[], twins: readonly Bench[], touching: readonly Point[]): Candidate[] {
+function candidatesFor(carrier: Bench, points: readonly Point[], twins: readonly Bench[], touching: readonly Point[]): Candidate[] {
   const found: Candidate[] = [];
   const nodes = twins.map((twin) => points.map((point) => nodeAt(twin, point)));
   points.forEach((a, i) => {
@@ -78,7 +79,7 @@ function candidatesFor(points: readonly Point[], twins: readonly Bench[], touchi
         return Math.abs((world.dc[from] ?? 0) - (world.dc[to] ?? 0));
       });
       const add = (...fns: MeterFunction[]) => {
-        for (const fn of fns) found.push({ fn, a, b, readings: [], live: false });
+        for (const fn of fns) if (carries(carrier, fn)) found.push({ fn, a, b, readings: [], live: false });
       };
       if (ac.to - ac.from > LEAST_SPREAD.ac) add('voltsAc', 'voltsLoaded');
       if (dc.to - dc.from > LEAST_SPREAD.dc) add('voltsDc');
@@ -154,6 +155,7 @@ export function alike(readings: readonly Reading[]): Int32Array | undefined {
 /** The clamp on every wire within reach that carries enough to matter in some twin. */
 export function clampReadings(truth: Bench, twins: readonly Bench[]): PossibleReading[] {
   const found: PossibleReading[] = [];
+  if (!carries(truth, 'ampsAc')) return found;
   for (const wire of truth.world.assembly.wires) {
     if (wire.data.pin || (!isReachable(truth, wire.data.from) && !isReachable(truth, wire.data.to))) continue;
     const outcomes = alike(twins.map((twin) => clampOn(twin, wire.id)));

@@ -2,6 +2,7 @@ import type { Action } from '../../src/attempt/actions.ts';
 import { type Attempt, begin, perform } from '../../src/attempt/attempt.ts';
 import { shippedLibrary } from '../../src/cli/files.ts';
 import type { RigData } from '../../src/rig/schema.ts';
+import { rigFor } from '../../src/scenario/library.ts';
 import type { Ticket } from '../../src/scenario/ticket.ts';
 
 /** The rigs and tickets that ship, for tests. */
@@ -24,9 +25,11 @@ export function ticket(id: string): Ticket {
   return found;
 }
 
+const rigs = new Map<Ticket, RigData>();
+
 export function rigOf(of: Ticket): RigData {
-  const rig = library.rigs.get(of.rig);
-  if (!rig) throw new Error(`no rig ${of.rig}`);
+  const rig = rigs.get(of) ?? rigFor(library.rigs, of);
+  rigs.set(of, rig);
   return rig;
 }
 

@@ -29,6 +29,7 @@ export function MeterPanel({ bench, leads }: Props) {
             type="button"
             aria-keyshortcuts={leads.keys ? String(index + 1) : undefined}
             aria-pressed={meter.fn === fn}
+            aria-disabled={!meter.tools.includes(fn)}
             data-marked={marks.does({ name: 'meter', fn })}
             onClick={() => choose(fn)}
           >

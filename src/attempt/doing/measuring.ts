@@ -1,4 +1,4 @@
-import { METER_FUNCTIONS } from '../../meter/functions.ts';
+import { METER_FUNCTIONS, type MeterFunction } from '../../meter/functions.ts';
 import { rewire, settle } from '../../world/world.ts';
 import { isReachable, reachablePoints } from '../access.ts';
 import type { Bench } from '../bench.ts';
@@ -17,11 +17,19 @@ export function takeUpMeter(bench: Bench): void {
   settle(world);
 }
 
+/** Whether this technician's meter has a function. */
+export function carries(bench: Bench, fn: MeterFunction): boolean {
+  return fn === 'off' || bench.tools.includes(fn);
+}
+
 /** The meter's key, its leads and its clamp. */
 export const measuring: Pick<Registry, 'meter' | 'probe' | 'clamp'> = {
   meter: {
     seconds: () => COST_SECONDS.meter,
-    refusal: (bench, { fn }) => (bench.fn === fn ? no('alreadySo') : undefined),
+    refusal(bench, { fn }) {
+      if (bench.fn === fn) return no('alreadySo');
+      return carries(bench, fn) ? undefined : no('notCarried');
+    },
     apply(bench, { fn }) {
       bench.fn = fn;
       if (fn !== 'ampsAc') bench.clamp = undefined;
