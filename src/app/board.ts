@@ -1,7 +1,7 @@
 import type { Ticket } from '../scenario/ticket.ts';
 
 /** What the list of tickets shows of one. */
-export type Listed = Pick<Ticket, 'id' | 'rig' | 'mode' | 'order'>;
+export type Listed = Pick<Ticket, 'id' | 'rig' | 'mode' | 'order' | 'told'>;
 
 /**
  * The tickets in the order of the list, as they stand in their files: what proves a ticket sound is larger than the whole first page,

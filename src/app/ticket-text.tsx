@@ -3,6 +3,7 @@ import { MAT_PLACE } from '../rig/points.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { assembledOf, rigOf } from './library.ts';
+import { siteOf } from './ticket-words.ts';
 import { length, temperature } from './units.ts';
 import { complaintText, hasWords, number, partName, t } from './words.ts';
 
@@ -48,7 +49,7 @@ export function TicketText({ ticket }: { readonly ticket: Ticket }) {
       <blockquote class="complaint">{complaintText(ticket)}</blockquote>
       <dl class="ticket-facts">
         <dt>{t('app:ticket.site')}</dt>
-        <dd>{t(`ticket:${ticket.id}.site`)}</dd>
+        <dd>{siteOf(ticket.id)}</dd>
         <dt>{t('app:ticket.system')}</dt>
         <dd>{t(`rig:name.${ticket.rig}`)}</dd>
         <dt>{t('app:ticket.weather')}</dt>

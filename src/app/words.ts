@@ -205,7 +205,9 @@ export function complaintText(ticket: Ticket): string {
   const set = ticket.complaint.history.flatMap((action) =>
     action.name === 'set' ? [[action.control, bareDegrees(action.value)] as const] : [],
   );
-  return t(`ticket:${ticket.id}.complaint`, Object.fromEntries(set));
+  if (ticket.told === undefined) return t(`ticket:${ticket.id}.complaint`, Object.fromEntries(set));
+  const { symptom, heard, voice } = ticket.told;
+  return `${t(`ticket:made.say.${symptom}.${voice}`)} ${t(`ticket:made.heard.${heard}`)}`;
 }
 
 /** The words that the drawn bench asks for, with its degrees on the reader's scale. */

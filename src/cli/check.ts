@@ -3,20 +3,28 @@ import { loadRig } from '../rig/load.ts';
 import type { RigData } from '../rig/schema.ts';
 import { checkTicket } from '../scenario/check.ts';
 import { inFile, rigFor } from '../scenario/library.ts';
+import { GOOD_TOTAL, type Measured, measureTicket } from '../scenario/measure.ts';
 import { loadTicket } from '../scenario/ticket.ts';
+import { yardstickFor } from '../score/score.ts';
 import { jsonFiles, readJson, shippedLibrary } from './files.ts';
 
 export interface Checked {
   readonly file: string;
   readonly error: DataError | undefined;
+  /** What solving a sound ticket the reference way showed; undefined for a rig, and where that was not asked for. */
+  readonly measured?: Measured | undefined;
 }
 
-/** Validates rigs and tickets: files, or all in a folder. A ticket may stand on a rig beside it or on a shipped one. */
-export function checkFiles(paths: readonly string[]): Checked[] {
+/**
+ * Validates rigs and tickets: files, or all in a folder. A ticket may stand on a rig beside it or on a shipped one.
+ * @param measure solves each ticket too, which takes some seconds for each
+ */
+export function checkFiles(paths: readonly string[], measure = false): Checked[] {
   const files = paths.flatMap(jsonFiles);
   const rigs = new Map<string, RigData>(shippedLibrary().rigs);
   const read = files.map((file) => ({ file, json: attempted(() => readJson(file)) }));
   const results = new Map<string, DataError | undefined>();
+  const measures = new Map<string, Measured>();
   const formatOf = (json: unknown) => (typeof json === 'object' && json !== null && 'format' in json ? json.format : undefined);
   for (const { file, json } of read) {
     if (isDataError(json)) results.set(file, json);
@@ -35,12 +43,19 @@ export function checkFiles(paths: readonly string[]): Checked[] {
       inFile(file, () => {
         if (formatOf(json) !== 'bellwire-ticket') throw dataError('data.format', 'format');
         const ticket = loadTicket(json);
-        checkTicket(ticket, rigFor(rigs, ticket));
+        const rig = rigFor(rigs, ticket);
+        checkTicket(ticket, rig);
+        if (!measure) return;
+        const measured = measureTicket(ticket, rig, yardstickFor(ticket, rig));
+        measures.set(file, measured);
+        const [beside] = measured.beside;
+        if (beside) throw dataError('ticket.notSeparated', 'faults', { target: beside.target, mode: beside.mode });
+        if (measured.total < GOOD_TOTAL) throw dataError('ticket.poorScore', 'faults', { total: measured.total });
       }),
     );
     results.set(file, isDataError(error) ? error : undefined);
   }
-  return files.map((file) => ({ file, error: results.get(file) }));
+  return files.map((file) => ({ file, error: results.get(file), measured: measures.get(file) }));
 }
 
 function attempted<T>(run: () => T): T | DataError {

@@ -1,8 +1,14 @@
 import { parseArgs } from 'node:util';
 import i18next from 'i18next';
-import { isDataError } from '../rig/errors.ts';
+import { dataError, isDataError } from '../rig/errors.ts';
+import { GRADES } from '../scenario/grade.ts';
+import type { Measured } from '../scenario/measure.ts';
+import { SKILLS } from '../scenario/skills.ts';
+import type { Naming } from '../suspects/hypotheses.ts';
+import { separableFaults } from '../suspects/separable.ts';
 import { checkFiles } from './check.ts';
-import { wordsOf } from './files.ts';
+import { rigById, shippedLibrary, wordsOf } from './files.ts';
+import { generate, type Order, writeTickets } from './generate.ts';
 import { netlist } from './netlist.ts';
 import { par } from './par.ts';
 import { play } from './play.ts';
@@ -55,6 +61,44 @@ function parText(ticket: string): string {
   return [i18next.t('cli:parColumns'), ...rows, i18next.t('cli:par', { count: way.actions.length, minutes })].join('\n');
 }
 
+const figure = (value: number, digits: number) =>
+  new Intl.NumberFormat(i18next.language, { maximumFractionDigits: digits }).format(value);
+
+const listed = (namings: readonly Naming[]) => namings.map(({ target, mode }) => `${target}:${mode}`).join(', ');
+
+/** A ticket and what solving it showed, for people. */
+function measuredText(name: string, { seconds, bitsPerStep, grade, suspects, total, alike, skills }: Measured): string {
+  const values = { name, minutes: figure(seconds / 60, 1), bits: figure(bitsPerStep, 2), suspects, total };
+  return [
+    i18next.t('cli:measured', { ...values, grade: i18next.t(`app:grade.${grade}`) }),
+    i18next.t('cli:skills', { skills: skills.map((skill) => i18next.t(`keeping:skill.${skill}`)).join(', ') }),
+    ...(alike.length > 0 ? [i18next.t('cli:alike', { faults: listed(alike) })] : []),
+  ].join('\n');
+}
+
+/** What is asked of `generate`. @throws DataError where there is nothing of that name */
+function orderOf(values: { rig?: string; skill?: string; grade?: string; count?: string; seed?: string }): Order {
+  const library = shippedLibrary();
+  const one = <T extends string>(options: readonly T[], value: string | undefined, path: string): T | undefined => {
+    const found = options.find((each) => each === value);
+    if (value !== undefined && found === undefined) throw dataError('data.value', path, { options: options.join(', ') });
+    return found;
+  };
+  const whole = (value: string, path: string, most: number) => {
+    const number = Number(value);
+    if (!Number.isInteger(number) || number < 1) throw dataError('data.tooSmall', path, { limit: 1 });
+    if (number > most) throw dataError('data.tooBig', path, { limit: most });
+    return number;
+  };
+  return {
+    rigs: values.rig === undefined ? [...library.rigs.values()] : [rigById(library, values.rig)],
+    skill: one(SKILLS, values.skill, '--skill'),
+    grade: one(GRADES, values.grade, '--grade'),
+    count: whole(values.count ?? '10', '--count', 10_000),
+    seed: whole(values.seed ?? '1', '--seed', 1_000_000),
+  };
+}
+
 async function run(args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({
     args: [...args],
@@ -65,6 +109,14 @@ async function run(args: readonly string[]): Promise<number> {
       fault: { type: 'string' },
       help: { type: 'boolean' },
       lang: { type: 'string' },
+      faults: { type: 'string' },
+      quick: { type: 'boolean' },
+      rig: { type: 'string' },
+      skill: { type: 'string' },
+      grade: { type: 'string' },
+      count: { type: 'string' },
+      seed: { type: 'string' },
+      out: { type: 'string' },
     },
   });
   if (values.lang !== undefined) await speak(values.lang);
@@ -84,10 +136,35 @@ async function run(args: readonly string[]): Promise<number> {
     say(netlist(first, values.fault, values.log));
     return 0;
   }
+  if (command === 'check' && values.faults !== undefined) {
+    const { classes, unseen, ...counts } = separableFaults(rigById(shippedLibrary(), values.faults));
+    if (values.json) say(JSON.stringify({ ...counts, classes, unseen }, undefined, 2));
+    else {
+      say(i18next.t('cli:faults', { ...counts, classes: classes.length, unseen: unseen.length }));
+      for (const each of classes) say(i18next.t('cli:class', { faults: listed(each) }));
+      if (unseen.length > 0) say(i18next.t('cli:unseen', { faults: listed(unseen) }));
+    }
+    return 0;
+  }
   if (command === 'check' && first !== undefined) {
-    const results = checkFiles(positionals.slice(1));
-    for (const { file, error } of results) say(error ? explain(error) : i18next.t('cli:ok', { file }));
+    const results = checkFiles(positionals.slice(1), values.quick !== true);
+    for (const { file, error, measured } of results) {
+      if (error) say(explain(error));
+      else if (measured) say(measuredText(file, measured));
+      else say(i18next.t('cli:ok', { file }));
+    }
     return results.some(({ error }) => error !== undefined) ? 1 : 0;
+  }
+  if (command === 'generate') {
+    const order = orderOf(values);
+    const { made, rejected, seconds } = generate(order);
+    if (values.out !== undefined) writeTickets(values.out, made);
+    if (values.json) say(JSON.stringify(made, undefined, 2));
+    else for (const { ticket, measured } of made) say(measuredText(ticket.id, measured));
+    const refused = [...rejected].map(([code, count]) => i18next.t(`cli:rejected.${code}`, { count })).join(', ');
+    if (!values.json)
+      say(i18next.t('cli:generated', { count: made.length, wanted: order.count, refused, seconds: figure(seconds, 1) }));
+    return made.length === order.count ? 0 : 1;
   }
   say(i18next.t('cli:usage'));
   return values.help === true ? 0 : 2;

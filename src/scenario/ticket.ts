@@ -5,8 +5,12 @@ import { METER_FUNCTIONS } from '../meter/functions.ts';
 import { shapeError } from '../rig/errors.ts';
 import { houseSchema } from '../rig/house.ts';
 import { rubricSchema } from '../score/rubric.ts';
+import { HEARD, SYMPTOMS } from './symptom.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, { error: 'ticket.id' });
+
+/** Ways in which the same complaint is put. */
+export const VOICES = 2;
 
 const faultSchema = z.strictObject({ target: id, mode: z.string().min(1).max(80), magnitude: z.number().default(0) });
 
@@ -42,6 +46,15 @@ export const ticketSchema = z.strictObject({
   house: houseSchema.optional(),
   /** What this technician's meter can do; all of it where left out. */
   tools: z.array(z.enum(METER_FUNCTIONS)).min(1).max(METER_FUNCTIONS.length).optional(),
+  /** What the customer says, where nobody wrote it: put together from what they can tell. */
+  told: z
+    .strictObject({
+      symptom: z.enum(SYMPTOMS),
+      heard: z.enum(HEARD),
+      voice: z.int().min(1).max(VOICES),
+      job: z.int().min(1).max(1_000_000),
+    })
+    .optional(),
   complaint: z.strictObject({
     /** What the customer did: operating, setting, waiting. */
     history: z.array(z.discriminatedUnion('name', [ACTION_SCHEMAS.operate, ACTION_SCHEMAS.set, ACTION_SCHEMAS.wait])).max(20),

@@ -47,6 +47,8 @@ export interface ScoreLine {
 export interface Par {
   readonly actions: readonly Action[];
   readonly seconds: number;
+  /** What it tells in all, from arrival to its end, bits. */
+  readonly gainBits: number;
   /** Suspects left after each action. */
   readonly left: readonly number[];
 }

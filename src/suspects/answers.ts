@@ -18,6 +18,7 @@ export function alikeTo(job: Job, ground: Ground, named: Naming, among: readonly
   if (own.length === 0) return [];
   const guide = createBench(ground.assembly, job.faults, job);
   let open = among.filter((other) => !sameNaming(other, named));
+  if (open.length === 0) return [];
   const sift = (reached: readonly Reached[]): void => {
     for (const each of reached) {
       if (open.length === 0) return;

@@ -94,10 +94,26 @@ export interface ShortWay {
 const MOST_TESTS = 40;
 
 /**
+ * How the next test is chosen: by who is left, what was done, and where somebody then stands. Whoever takes the same steps and is left
+ * with the same suspects chooses the same, so that a choice can be kept and shared.
+ */
+export type Choose = (alive: readonly number[], done: readonly Action[], truth: Bench) => NextTest | undefined;
+
+/**
  * Takes the reference way under the true fault until one answer is left. The benches are used up.
  * @param truth a fresh bench with the true fault
  */
-export function shortWay(truth: Bench, candidates: readonly Candidate[], namings: readonly Naming[]): ShortWay {
+export function shortWay(
+  truth: Bench,
+  candidates: readonly Candidate[],
+  namings: readonly Naming[],
+  choose: Choose = (alive) =>
+    nextTest(
+      truth,
+      alive.flatMap((index) => candidates[index] ?? []),
+      namings,
+    ),
+): ShortWay {
   const actions: Action[] = [];
   const left: (readonly number[])[] = [];
   let alive = keep(
@@ -109,11 +125,7 @@ export function shortWay(truth: Bench, candidates: readonly Candidate[], namings
   const began = truth.world.state.time;
   const settled = () => isSettled(problemOf(candidates, []), alive);
   for (let taken = 0; taken < MOST_TESTS && !settled(); taken++) {
-    const next = nextTest(
-      truth,
-      alive.flatMap((index) => candidates[index] ?? []),
-      namings,
-    );
+    const next = choose(alive, actions, truth);
     if (!next) break;
     for (const action of next.test.actions) {
       const told = act(truth, action).observation;

@@ -22,14 +22,21 @@ function ask(house: House, id: string, what: 'drive' | 'heat'): number {
   return part.kind[what]?.(house.sites[part.index] as Site, state) ?? 0;
 }
 
-/** Where a room is heading, °F, and how slowly, seconds, with everything as it is now. */
-function heading(house: House, index: number): { readonly target: number; readonly tau: number } {
+/** Heat that the parts bring into a room as everything is now, Btu/h; cooling is negative. */
+export function heatInto(house: House, index: number): number {
   const room = house.assembly.rig.rooms[index] as Assembly['rig']['rooms'][number];
-  let heat = room.gainsBtuPerHour;
+  let heat = 0;
   for (const { part, air, share } of room.sources) {
     const carried = air === undefined || ask(house, air, 'drive') >= LEAST_AIR ? 1 : 0.05;
     heat += ask(house, part, 'heat') * carried * share;
   }
+  return heat;
+}
+
+/** Where a room is heading, °F, and how slowly, seconds, with everything as it is now. */
+function heading(house: House, index: number): { readonly target: number; readonly tau: number } {
+  const room = house.assembly.rig.rooms[index] as Assembly['rig']['rooms'][number];
+  const heat = room.gainsBtuPerHour + heatInto(house, index);
   return {
     target: house.outdoorFahrenheit + heat / room.lossBtuPerHourFahrenheit,
     tau: (room.massBtuPerFahrenheit / room.lossBtuPerHourFahrenheit) * 3600,

@@ -2,6 +2,7 @@ import type { Action } from '../../attempt/actions.ts';
 import { useMarks } from '../guided/marks.ts';
 import { hrefOf } from '../router.ts';
 import { Brand } from '../shell.tsx';
+import { siteOf, titleOf } from '../ticket-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { clock, number, t } from '../words.ts';
 import type { BenchKind } from './kinds.ts';
@@ -19,7 +20,7 @@ interface Props {
 export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Props) {
   const { view, ticket } = bench;
   const marks = useMarks();
-  const title = t(`ticket:${ticket.id}.title`);
+  const title = titleOf(ticket.id);
   const heading = bench.free ? t('app:live.title') : title;
   // One orange thing at a time: while the guide marks another, the button that ends the job is plain.
   const elsewhere = (name: Action['name']) => marks.next !== undefined && marks.next.name !== name;
@@ -37,7 +38,7 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
         <p>
           {bench.free
             ? t('app:live.line', { title })
-            : t('app:head.line', { site: t(`ticket:${ticket.id}.site`), mode: t(`app:mode.${ticket.mode}`) })}
+            : t('app:head.line', { site: siteOf(ticket.id), mode: t(`app:mode.${ticket.mode}`) })}
         </p>
       </div>
       <dl class="bench-counts">

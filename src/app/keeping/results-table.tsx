@@ -1,4 +1,5 @@
 import { hrefOf } from '../router.ts';
+import { titleOf } from '../ticket-words.ts';
 import { number, t } from '../words.ts';
 import type { Finished, Result } from './records.ts';
 
@@ -24,7 +25,7 @@ export function ResultsTable({ results }: Props) {
         </thead>
         <tbody>
           {results.map(({ number: at, ticket, result }) => {
-            const title = t(`ticket:${ticket}.title`);
+            const title = titleOf(ticket);
             return (
               <tr key={at}>
                 <td>{number(at)}</td>

@@ -36,6 +36,7 @@ import { go, hrefOf, rememberJob } from '../router.ts';
 import { useSetting } from '../settings.ts';
 import { useTitle } from '../shell.tsx';
 import { readClosed } from '../storage.ts';
+import { titleOf } from '../ticket-words.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
 import { complaintText, t } from '../words.ts';
 
@@ -54,7 +55,7 @@ function Opened({ ticket }: { readonly ticket: Bench['ticket'] }) {
 
 function Mine({ ticket }: { readonly ticket: Bench['ticket'] }) {
   const bench = useAttempt(ticket, rigOf(ticket));
-  useTitle(t(`ticket:${ticket.id}.title`));
+  useTitle(titleOf(ticket.id));
   const phase = bench?.view.phase;
   useEffect(() => {
     rememberJob(phase === 'closed' ? undefined : hrefOf('bench', ticket.id));
@@ -91,7 +92,7 @@ export function LivePage({ ticket: id }: { readonly ticket: string }) {
         <h1 tabIndex={-1}>{t('app:live.title')}</h1>
         <p>{t('app:live.closed')}</p>
         <a class="button" href={hrefOf('ticket', id)}>
-          {t(`ticket:${id}.title`)}
+          {titleOf(id)}
         </a>
       </main>
     );

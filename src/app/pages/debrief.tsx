@@ -14,6 +14,7 @@ import { findTicket, rigOf, ticketAfter, tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { stepWords } from '../step-words.ts';
+import { titleOf } from '../ticket-words.ts';
 import { useOpenFolds } from '../use-open-folds.ts';
 import { namingText, number, t } from '../words.ts';
 
@@ -68,7 +69,7 @@ function Onward({ ticket }: { readonly ticket: Ticket }) {
       </a>
       {next !== undefined && next.id !== ticket.id && (
         <a class="button act" href={hrefOf('ticket', next.id)}>
-          {t('app:debrief.next', { title: t(`ticket:${next.id}.title`) })}
+          {t('app:debrief.next', { title: titleOf(next.id) })}
         </a>
       )}
     </nav>
@@ -128,7 +129,7 @@ function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: numb
       <div class="debrief-head">
         <div>
           <p class="debrief-ticket">
-            {t(`ticket:${ticket.id}.title`)}
+            {titleOf(ticket.id)}
             {at !== undefined && ` · ${t('report:attempt', { number: number(at) })}`}
           </p>
           <h1 tabIndex={-1}>{namingText(debrief.truth)}</h1>
@@ -157,7 +158,7 @@ function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: numb
           {t('guided:end', {
             start: debrief.suspectsAtStart,
             end: judged.at(-1)?.left ?? debrief.suspectsAtStart,
-            next: t(`ticket:${nextTicket(ticket)?.id}.title`),
+            next: titleOf(nextTicket(ticket)?.id ?? ticket.id),
           })}
         </p>
       )}

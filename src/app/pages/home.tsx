@@ -6,6 +6,7 @@ import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { readBest, readRunning } from '../storage.ts';
+import { siteOf, titleOf } from '../ticket-words.ts';
 import { t } from '../words.ts';
 
 /** The tickets on the board, what this is, and the cautions. */
@@ -63,8 +64,8 @@ function TicketRow({ ticket }: { readonly ticket: Listed }) {
   return (
     <li class="ticket-row">
       <a href={hrefOf('ticket', ticket.id)}>
-        <span class="ticket-title">{t(`ticket:${ticket.id}.title`)}</span>
-        <span class="ticket-site">{t(`ticket:${ticket.id}.site`)}</span>
+        <span class="ticket-title">{titleOf(ticket.id)}</span>
+        <span class="ticket-site">{siteOf(ticket.id)}</span>
       </a>
       <span class="ticket-rig">{t('app:home.line', { rig: t(`rig:name.${ticket.rig}`), mode: t(`app:mode.${ticket.mode}`) })}</span>
       <span class="ticket-best">

@@ -10,6 +10,7 @@ import { type Progress, useProgress } from '../keeping/use-progress.ts';
 import { tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
+import { titleOf } from '../ticket-words.ts';
 import { number, percent, t } from '../words.ts';
 
 /** Results over time, skills, what to practise next; profiles; all of it out to a file and back. */
@@ -80,7 +81,7 @@ function NextUp({ progress }: Props) {
       </p>
       <p>
         <a class="button act" href={hrefOf('ticket', next.ticket)}>
-          {t(`ticket:${next.ticket}.title`)}
+          {titleOf(next.ticket)}
         </a>
       </p>
     </section>
@@ -106,7 +107,7 @@ function Results({ progress }: Props) {
               <option value="">{t('keeping:chart.all')}</option>
               {tried.map((ticket) => (
                 <option key={ticket.id} value={ticket.id}>
-                  {t(`ticket:${ticket.id}.title`)}
+                  {titleOf(ticket.id)}
                 </option>
               ))}
             </select>

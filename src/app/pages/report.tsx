@@ -7,6 +7,7 @@ import { ReportSheet } from '../report/sheet.tsx';
 import { useReport } from '../report/use-report.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
+import { titleOf } from '../ticket-words.ts';
 import { number, t } from '../words.ts';
 
 type Ticket = NonNullable<ReturnType<typeof findTicket>>;
@@ -37,7 +38,7 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
           <div>
             <h1 tabIndex={-1}>{t('report:title')}</h1>
             <p>
-              {t(`ticket:${ticket.id}.title`)}
+              {titleOf(ticket.id)}
               {at !== undefined && ` · ${t('report:attempt', { number: number(at) })}`}
             </p>
           </div>

@@ -9,13 +9,14 @@ import { go, hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { dropRunning, type KeptAttempt, keepMode, modeFor, readRunning } from '../storage.ts';
 import { TicketText } from '../ticket-text.tsx';
+import { titleOf } from '../ticket-words.ts';
 import { t } from '../words.ts';
 
 /** The complaint, the site and what is allowed; from here the job begins or goes on. */
 export function TicketPage({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
   const [running, setRunning] = useState<KeptAttempt>();
-  useTitle(t(`ticket:${id}.title`));
+  useTitle(titleOf(id));
   useEffect(() => {
     let current = true;
     void readRunning(id).then((kept) => current && setRunning(kept));
@@ -36,7 +37,7 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
         </a>
       </PageHead>
       <main class="sheet ticket-page">
-        <h1 tabIndex={-1}>{t(`ticket:${id}.title`)}</h1>
+        <h1 tabIndex={-1}>{titleOf(id)}</h1>
         <div class="slip">
           <TicketText ticket={ticket} />
         </div>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Evidence, ServiceReport, Setting } from '../../score/report.ts';
 import { noticedTexts, readingWords } from '../step-words.ts';
 import { Plates } from '../ticket-text.tsx';
+import { siteOf } from '../ticket-words.ts';
 import { clock, complaintText, listed, modeName, namingText, positionName, readingText, signText, t, thingName } from '../words.ts';
 import { OwnWords } from './own-words.tsx';
 import type { Reported } from './use-report.ts';
@@ -16,7 +17,7 @@ export function ReportSheet({ reported }: Props) {
   return (
     <>
       <dl class="ticket-facts report-facts">
-        <Fact name={t('app:ticket.site')}>{t(`ticket:${ticket.id}.site`)}</Fact>
+        <Fact name={t('app:ticket.site')}>{siteOf(ticket.id)}</Fact>
         <Fact name={t('app:ticket.system')}>{t(`rig:name.${ticket.rig}`)}</Fact>
         <Fact name={t('app:ticket.weather')}>
           {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.outdoorFahrenheit) })}
