@@ -15,7 +15,6 @@ import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { humidifierValve, humidistat } from './humidifier.ts';
 import { fanInterlock } from './interlock.ts';
-import { lowVoltageStrip } from './lowVoltageStrip.ts';
 import { mechanicalThermostat } from './mechanicalThermostat.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
@@ -114,6 +113,5 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     pilotLamp,
     toggleSwitch,
     terminalStrip,
-    lowVoltageStrip,
   ].map((kind) => [kind.kind, kind]),
 );

@@ -3,7 +3,7 @@ import { blower, filter, inducer } from './faces/air.ts';
 import { bladeFuse } from './faces/bladeFuse.ts';
 import { cells } from './faces/cells.ts';
 import { compressor, condenserFan, dualCapacitor } from './faces/condenser.ts';
-import { fanRelay, heatSequencer, heatStrip, lowVoltageStrip } from './faces/electricHeat.ts';
+import { fanRelay, heatSequencer, heatStrip } from './faces/electricHeat.ts';
 import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { airHandlerStrip, defrostControl, outdoorCoil, outdoorThermostat, register, reversingValve } from './faces/heatPump.ts';
@@ -98,7 +98,6 @@ export const FACES: Readonly<Record<string, Face>> = {
   pilotLamp,
   toggleSwitch,
   terminalStrip,
-  lowVoltageStrip,
 };
 
 export function faceOf(kind: string): Face {

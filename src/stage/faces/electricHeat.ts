@@ -123,21 +123,3 @@ export const fanRelay: Face = {
   },
   moving: (part) => (part.signs.armature === 'chatter' ? [{ ...BUZZ, x: 74, y: 92 }] : []),
 };
-
-const SCREWS: Shape = {
-  width: 268,
-  height: 74,
-  terminals: spaced(['R', 'W', 'Y', 'G', 'C'], { x: 34, y: 46 }, { x: 50, y: 0 }, 'down', {
-    screw: 12,
-    letter: { dx: 0, dy: -26 },
-  }),
-};
-
-/** The air handler's row of low-voltage screws. */
-export const lowVoltageStrip: Face = {
-  shape: fixed(SCREWS),
-  draw(pen) {
-    shell(pen, { x: 0, y: 6, width: SCREWS.width, height: 64 }, 'plastic', 4, 5);
-    for (let x = 59; x < 250; x += 50) line(pen, [x, 36, x, 66], STEEL[11], 2);
-  },
-};

@@ -69,7 +69,6 @@ export const SIGNS: Readonly<Record<string, Values>> = {
   commonWireThermostat: { ...DISPLAY, heatSetting: [undefined, 'electric', 'gas'] },
   heatSequencer: { discs: [0, 1, 2] },
   heatStrip: {},
-  lowVoltageStrip: {},
   // Its click and its chatter are heard; the armature shows both.
   fanRelay: { armature: ['out', 'in', 'chatter'], snap: [undefined], chatter: [undefined] },
   reversingValve: { pull: [undefined, 0, 1] },
