@@ -11,7 +11,8 @@ import { SOLUTIONS } from '../score/solutions.ts';
 
 /** Tickets with few suspects: the definition by deletion is slow. */
 const TICKETS = ['quietAfterTheStorm', 'humsOutside', 'coldAirInJanuary', 'blankWall'] as const;
-const LOGS = 5000;
+/** BELLWIRE_FULL=1 takes 5000. */
+const LOGS = process.env.BELLWIRE_FULL ? 5000 : 1000;
 const STEPS = 7;
 
 describe('set-ups', () => {
@@ -45,7 +46,7 @@ describe('set-ups', () => {
       });
     }
     // Both verdicts come up often: the agreement says something.
-    expect(verdicts.needed).toBeGreaterThan(500);
-    expect(verdicts.wasted).toBeGreaterThan(500);
+    expect(verdicts.needed).toBeGreaterThan(LOGS / 10);
+    expect(verdicts.wasted).toBeGreaterThan(LOGS / 10);
   });
 });
