@@ -1,6 +1,6 @@
 import type { Shape } from './face.ts';
-import { type Box, disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox, traceBox } from './pen.ts';
-import { COLOURS, FINISH, type Finish, INK, light, MATERIAL, STEEL, shade } from './tokens.ts';
+import { type Box, disc, downward, fillBox, letter, lifted, line, type Pen, ring, strokeBox, traceBox, wrapped } from './pen.ts';
+import { COLOURS, FINISH, type Finish, INK, LETTERS, light, MATERIAL, STEEL, shade } from './tokens.ts';
 
 /** A slotted brass screw, head on. */
 export function screw(pen: Pen, x: number, y: number, radius = 12.5): void {
@@ -182,11 +182,12 @@ export function tag(pen: Pen, box: Box, text: string): void {
     pen.fill();
   });
   ring(pen, box.x + 12, box.y + box.height / 2, 3.4, MATERIAL.brassShade, 1.6);
-  letter(pen, text, box.x + 22, box.y + box.height / 2, {
-    size: 13.5,
-    colour: MATERIAL.labelInk,
-    weight: 600,
-    align: 'left',
-    most: box.width - 28,
+  const most = box.width - 28;
+  const how = { size: LETTERS.name, colour: MATERIAL.labelInk, weight: 600, align: 'left', most } as const;
+  // Sets the face that the rows are measured in.
+  letter(pen, ' ', box.x, box.y, how);
+  const rows = pen.measureText(text).width <= most * 1.12 ? [text] : wrapped(pen, text, most);
+  rows.forEach((row, index) => {
+    letter(pen, row, box.x + 22, box.y + box.height / 2 + (index - (rows.length - 1) / 2) * 14, how);
   });
 }

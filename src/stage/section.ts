@@ -18,9 +18,12 @@ export interface Section {
 const ROOM = { width: 78, height: 58 } as const;
 const OUTSIDE = { width: 66, height: 52 } as const;
 const GAP = 3;
-/** Where the first room's upper left corner is: under the roof. */
+/** Where the first room's upper left corner is: under the roof, or under what stands on a flat one, which is higher for its long names. */
 const LEFT = 16;
-const TOP = 60;
+const ROOF = 60;
+const ALOFT = 94;
+/** What stays free beside the roof where nothing stands outside. */
+const CORNER = 50;
 /** How far the eaves reach beyond the walls. */
 const EAVES = 11;
 
@@ -69,10 +72,11 @@ export function sectionOf(view: Pick<BenchView, 'places' | 'looks'>): Section {
   const storeys = [...cells.values()].map(({ storey }) => storey);
   const [top, foot] = [Math.max(0, ...storeys), Math.min(0, ...storeys)];
   const columns = Math.max(2, ...[...cells.values()].map(({ column }) => column + 1));
+  const under = view.places.some((id) => usual(view.looks[id]) === 'roof') ? ALOFT + 16 : ROOF;
   const across = columns * ROOM.width + (columns - 1) * GAP;
-  const floorOf = (storey: number): number => TOP + (top - storey + 1) * (ROOM.height + GAP) - GAP;
+  const floorOf = (storey: number): number => under + (top - storey + 1) * (ROOM.height + GAP) - GAP;
   const ground = floorOf(0) + 2;
-  const walls = { x: LEFT - GAP, y: TOP - 6, width: across + GAP * 2, height: floorOf(foot) + 2 - (TOP - 6) };
+  const walls = { x: LEFT - GAP, y: under - 6, width: across + GAP * 2, height: floorOf(foot) + 2 - (under - 6) };
   const rooms = new Map<string, Box>();
   for (const [id, { column, storey }] of cells)
     rooms.set(id, { x: LEFT + column * (ROOM.width + GAP), y: floorOf(storey) - ROOM.height, ...ROOM });
@@ -84,17 +88,18 @@ export function sectionOf(view: Pick<BenchView, 'places' | 'looks'>): Section {
     rooms.set(id, { x, y: floorOf(0) - OUTSIDE.height, ...OUTSIDE });
   });
   const onTop = named('roof');
-  const aloft = onTop.length > 0 ? onTop : named('attic');
-  const most = Math.min(OUTSIDE.width, (across - GAP * (aloft.length - 1)) / Math.max(1, aloft.length));
+  const aloft = [...onTop, ...named('attic')];
+  const most = Math.min(ROOM.width, (across - GAP * (aloft.length - 1)) / Math.max(1, aloft.length));
   const left = LEFT + (across - aloft.length * most - (aloft.length - 1) * GAP) / 2;
+  const high = onTop.length > 0 ? ALOFT : 44;
   aloft.forEach((id, index) => {
-    rooms.set(id, { x: left + index * (most + GAP), y: 7, width: most, height: 44 });
+    rooms.set(id, { x: left + index * (most + GAP), y: walls.y - 3 - high, width: most, height: high });
   });
-  for (const id of onTop.length > 0 ? named('attic') : []) rooms.set(id, { x: LEFT, y: 7, width: most, height: 44 });
 
   const end = LEFT + across;
   return {
-    width: Math.max(end + EAVES + 3, end + EAVES + outside.length * (OUTSIDE.width + GAP) - GAP),
+    // A corner beside the roof stays free, whether something stands below it or not.
+    width: end + EAVES + Math.max(CORNER, outside.length * (OUTSIDE.width + GAP) - GAP),
     height: floorOf(foot) + 5,
     rooms,
     walls,
