@@ -44,11 +44,13 @@ describe.each(rigs)('the diagrams of %s', (_, assembly) => {
   });
 });
 
-test('terminals are called as the rig prints them, a winding by the terminal that it ends on', () => {
+test('terminals are called as the rig prints them, a winding by the terminal that it ends on, a pin by its screw', () => {
   const assembly = assemble(library.rigs.get('furnaceAndCondenser')!);
   expect(labelAt(assembly, 'transformer.X2')).toBe('X2');
   expect(labelAt(assembly, 'transformer.x')).toBe('X1');
   expect(labelAt(assembly, 'compressor.c')).toBe('');
+  expect(labelAt(assembly, 'thermostat.Y')).toBe('Y');
+  expect(labelAt(assembly, 'fuse.a')).toBe('');
   const other = structuredClone(assembly.rig);
   Object.assign(other.parts.find(({ id }) => id === 'board')?.labels ?? {}, { W: 'W1' });
   expect(labelAt(assemble(other), 'board.W')).toBe('W1');

@@ -4,11 +4,15 @@ import type { RigWire } from '../../rig/schema.ts';
 import { markOf } from '../../stage/wireMarks.ts';
 
 /** What the rig prints at a terminal; empty for one without letters and for nodes inside a part. */
-export function labelAt({ partById }: Assembly, point: Point): string {
+export function labelAt(assembly: Assembly, point: Point): string {
+  const { partById, rig } = assembly;
   const [id = '', terminal = ''] = point.split('.');
   const part = partById.get(id);
   const printed = part?.data.labels[terminal] ?? part?.kind.terminals.find((each) => each.id === terminal)?.label;
-  if (part === undefined || printed !== undefined) return printed ?? '';
+  if (part === undefined || (printed !== undefined && printed !== '')) return printed ?? '';
+  // A pin is called by the screw that it meets.
+  const screw = rig.wires.find(({ pin, to }) => pin && to === point)?.from;
+  if (screw !== undefined) return labelAt(assembly, screw);
   // The end of a transformer's winding inside it: what leads to it is printed.
   if (part.kind.transformers?.flat(2).includes(terminal) !== true) return '';
   const beside = part.kind.branches.find((branch) => branch.includes(terminal))?.find((each) => each !== terminal);
