@@ -159,9 +159,12 @@ export const powerStealingThermostat = definePart<Record<string, never>, State>(
     keepAlive(site, state);
     if (state.alive === 0) letGo(state, site.now);
     else oneStage(site, state, { fanWithHeat: false });
+    const ran = state.yOn;
     state.wOn = fires(site, state, 0);
     state.yOn = fires(site, state, 1);
     state.gOn = fires(site, state, 2);
+    // It feels its supply go, and guards the compressor for when that comes back.
+    if (ran === 1 && state.y === 1 && state.yOn === 0) Object.assign(state, { y: 0, yOpened: site.now });
     state.due = Math.min(state.due, turnOf(site, state));
     // How its store creeps is nobody's to notice.
     const { charge, rate, since } = state;

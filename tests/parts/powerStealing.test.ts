@@ -113,6 +113,16 @@ describe('a power-stealing thermostat', () => {
     expect(volts(world, 'y')).toBeGreaterThan(25);
   });
 
+  it('feels its supply go while it cools, and waits before it closes Y again', () => {
+    const world = calling(wall({}));
+    setAt(world, 'supply', 'volts', 0);
+    setAt(world, 'supply', 'volts', 26);
+    expect(shows(world, 'call')).toBe('waiting');
+    expect(volts(world, 'y')).toBeLessThan(0.5);
+    advance(world, 301);
+    expect(volts(world, 'y')).toBeGreaterThan(25);
+  });
+
   it('with a store that leaks goes blank and comes back, again and again', () => {
     const world = idle(wall({}, [fault('storeLeaks', 0.006)]));
     let turns = 0;
