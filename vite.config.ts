@@ -23,7 +23,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/reference/**', 'tests/browser/**'],
-          testTimeout: 30_000,
+          testTimeout: 120_000,
         },
       },
       {

@@ -1,4 +1,4 @@
-/** Every ticket that ships is solved by the reference way, in whatever rig it plays. */
+/** Tickets that ship are solved by the reference way, in whatever rig they play; `npm run -s bellwire -- check scenarios` solves every one. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { begin, leftBehind, logOf, perform, replay } from '../../src/attempt/attempt.ts';
 import { finish, mayBeSetRight } from '../../src/scenario/finish.ts';
@@ -8,9 +8,12 @@ import { proofOf } from '../../src/score/proof.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../../src/score/score.ts';
 import { prepareGround } from '../../src/suspects/ground.ts';
 import { sameNaming } from '../../src/suspects/hypotheses.ts';
-import { library, oneOfEachRig, rigOf } from './shipped.ts';
+import { library, oneOfEachRig, rigOf, samples } from './shipped.ts';
 
-describe.each(library.tickets.map((each) => [each.id, each] as const))('%s', (_, ticket) => {
+/** The first shelf, one of each rig, and each fourth; BELLWIRE_FULL=1 takes all. */
+const tried = library.tickets.filter((each, place) => process.env.BELLWIRE_FULL || samples.includes(each) || place % 4 === 0);
+
+describe.each(tried.map((each) => [each.id, each] as const))('%s', (_, ticket) => {
   const rig = rigOf(ticket);
   let yardstick: Yardstick;
   beforeAll(() => {
