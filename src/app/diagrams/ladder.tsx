@@ -113,7 +113,7 @@ function stepWords(assembly: Assembly, step: Step, load: boolean): string {
   const [from, to] = [labelAt(assembly, step.enter), labelAt(assembly, step.leave)];
   const letters = from === '' && to === '' ? '' : ` ${from === '' || to === '' ? from + to : `${from}–${to}`}`;
   const name = `${partName(step.part)}${letters}`;
-  if (load) return t('diagram:step.load', { name });
+  if (load) return t(step.kind === 'coil' ? 'diagram:step.coil' : 'diagram:step.load', { name });
   if (step.kind === 'contact') return t(step.closed ? 'diagram:step.closed' : 'diagram:step.open', { name });
   return step.kind === 'link' ? name : t(`diagram:step.${step.kind}`, { name });
 }
