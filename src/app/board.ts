@@ -1,7 +1,9 @@
+import type { Grade } from '../scenario/grade.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import measures from './measures.json';
 
 /** What the list of tickets shows of one. */
-export type Listed = Pick<Ticket, 'id' | 'rig' | 'mode' | 'order' | 'told'>;
+export type Listed = Pick<Ticket, 'id' | 'rig' | 'mode' | 'order' | 'told' | 'skills'>;
 
 /**
  * The tickets in the order of the list, as they stand in their files: what proves a ticket sound is larger than the whole first page,
@@ -12,3 +14,15 @@ export const board: readonly Listed[] = Object.values(
 ).sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1));
 
 export const isListed = (id: string): boolean => board.some((ticket) => ticket.id === id);
+
+/** The short way of a ticket and how hard it is, worked out beforehand (tests/tools/measures.ts); undefined for one that is newer. */
+export function measureOf(id: string): { readonly seconds: number; readonly grade: Grade } | undefined {
+  return (measures as Readonly<Record<string, { readonly seconds: number; readonly grade: Grade }>>)[id];
+}
+
+/** The tickets of each rig, in the order in which they are listed. */
+export function byRig(tickets: readonly Listed[]): ReadonlyMap<string, readonly Listed[]> {
+  const groups = new Map<string, Listed[]>();
+  for (const ticket of tickets) groups.set(ticket.rig, [...(groups.get(ticket.rig) ?? []), ticket]);
+  return groups;
+}

@@ -26,7 +26,8 @@ export function checkFiles(paths: readonly string[], measure = false): Checked[]
   const results = new Map<string, DataError | undefined>();
   const measures = new Map<string, Measured>();
   const formatOf = (json: unknown) => (typeof json === 'object' && json !== null && 'format' in json ? json.format : undefined);
-  for (const { file, json } of read) {
+  const ours = read.filter(({ json }) => !isSchema(json));
+  for (const { file, json } of ours) {
     if (isDataError(json)) results.set(file, json);
     else if (formatOf(json) === 'bellwire-rig') {
       const rig = attempted(() => inFile(file, () => loadRig(json)));
@@ -37,7 +38,7 @@ export function checkFiles(paths: readonly string[], measure = false): Checked[]
       }
     }
   }
-  for (const { file, json } of read) {
+  for (const { file, json } of ours) {
     if (results.has(file)) continue;
     const error = attempted(() =>
       inFile(file, () => {
@@ -55,7 +56,14 @@ export function checkFiles(paths: readonly string[], measure = false): Checked[]
     );
     results.set(file, isDataError(error) ? error : undefined);
   }
-  return files.map((file) => ({ file, error: results.get(file), measured: measures.get(file) }));
+  return ours.map(({ file }) => ({ file, error: results.get(file), measured: measures.get(file) }));
+}
+
+/** The JSON Schema files beside rigs and tickets are neither. */
+function isSchema(json: unknown): boolean {
+  return (
+    typeof json === 'object' && json !== null && '$schema' in json && String(json.$schema).startsWith('https://json-schema.org/')
+  );
 }
 
 function attempted<T>(run: () => T): T | DataError {

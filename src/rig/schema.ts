@@ -58,6 +58,8 @@ const roomSchema = z.strictObject({
 });
 
 export const rigSchema = z.strictObject({
+  /** Where an editor finds the JSON Schema of this; nothing reads it. */
+  $schema: z.string().max(200).optional(),
   format: z.literal('bellwire-rig'),
   version: z.literal(1),
   id,

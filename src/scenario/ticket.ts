@@ -21,6 +21,8 @@ const observedSchema = z.strictObject({
 });
 
 export const ticketSchema = z.strictObject({
+  /** Where an editor finds the JSON Schema of this; nothing reads it. */
+  $schema: z.string().max(200).optional(),
   format: z.literal('bellwire-ticket'),
   version: z.literal(1),
   id,

@@ -1,13 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
-import { board, type Listed } from '../board.ts';
+import { GRADES } from '../../scenario/grade.ts';
+import { board, byRig, type Listed, measureOf } from '../board.ts';
 import { GuidedStart } from '../guided/start.tsx';
+import { nextOf } from '../keeping/skills.ts';
 import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
-import { readBest, readRunning } from '../storage.ts';
+import { hasBegun, readBest, readFinished, readRunning } from '../storage.ts';
 import { siteOf, titleOf } from '../ticket-words.ts';
-import { t } from '../words.ts';
+import { number, t } from '../words.ts';
 
 /** The tickets on the board, what this is, and the cautions. */
 export function HomePage() {
@@ -32,14 +34,7 @@ export function HomePage() {
           <p>{t('app:home.how')}</p>
           <GuidedStart />
         </div>
-        <section class="home-board" aria-labelledby="tickets-title">
-          <h2 id="tickets-title">{t('app:home.tickets')}</h2>
-          <ol class="tickets">
-            {board.map((ticket) => (
-              <TicketRow key={ticket.id} ticket={ticket} />
-            ))}
-          </ol>
-        </section>
+        <Board />
         <Cautions />
         <OfflineNote />
       </main>
@@ -47,7 +42,60 @@ export function HomePage() {
   );
 }
 
-function TicketRow({ ticket }: { readonly ticket: Listed }) {
+/** All tickets, by system; those of one grade, when asked for. */
+function Board() {
+  const [grade, setGrade] = useState('');
+  const next = useNext();
+  const shown = board.filter(({ id }) => grade === '' || measureOf(id)?.grade === grade);
+  return (
+    <section class="home-board" aria-labelledby="tickets-title">
+      <h2 id="tickets-title">{t('app:home.tickets')}</h2>
+      <label class="choice board-grade">
+        <span>{t('app:home.grade')}</span>
+        <select value={grade} onChange={(event) => setGrade(event.currentTarget.value)}>
+          <option value="">{t('app:home.all')}</option>
+          {GRADES.map((each) => (
+            <option key={each} value={each}>
+              {t(`app:grade.${each}`)}
+            </option>
+          ))}
+        </select>
+      </label>
+      {shown.length === 0 && <p>{t('app:home.none')}</p>}
+      {[...byRig(shown)].map(([rig, tickets]) => (
+        <section key={rig} class="board-rig" aria-labelledby={`rig-${rig}`}>
+          <h3 id={`rig-${rig}`}>{t(`rig:name.${rig}`)}</h3>
+          <ol class="tickets">
+            {tickets.map((ticket) => (
+              <TicketRow key={ticket.id} ticket={ticket} next={ticket.id === next} />
+            ))}
+          </ol>
+        </section>
+      ))}
+    </section>
+  );
+}
+
+/** The ticket to go on with, by the same rule as the page of progress; what was finished is read only where there is something. */
+function useNext(): string | undefined {
+  const [next, setNext] = useState<string>();
+  useEffect(() => {
+    let current = true;
+    const find = async () => {
+      const finished = (await hasBegun()) ? await readFinished() : [];
+      if (current) setNext(nextOf(board, finished)?.ticket);
+    };
+    // Who keeps nothing is shown no suggestion.
+    find().catch(() => {});
+    return () => {
+      current = false;
+    };
+  }, []);
+  return next;
+}
+
+function TicketRow({ ticket, next }: { readonly ticket: Listed; readonly next: boolean }) {
+  const measure = measureOf(ticket.id);
   const [best, setBest] = useState<number>();
   const [running, setRunning] = useState(false);
   useEffect(() => {
@@ -67,7 +115,15 @@ function TicketRow({ ticket }: { readonly ticket: Listed }) {
         <span class="ticket-title">{titleOf(ticket.id)}</span>
         <span class="ticket-site">{siteOf(ticket.id)}</span>
       </a>
-      <span class="ticket-rig">{t('app:home.line', { rig: t(`rig:name.${ticket.rig}`), mode: t(`app:mode.${ticket.mode}`) })}</span>
+      {measure !== undefined && (
+        <span class="ticket-rig">
+          {t('app:home.measure', {
+            grade: t(`app:grade.${measure.grade}`),
+            minutes: number(Math.max(1, Math.round(measure.seconds / 60))),
+          })}
+        </span>
+      )}
+      {next && <span class="ticket-next">{t('app:home.next')}</span>}
       <span class="ticket-best">
         {running ? t('app:home.running') : best === undefined ? t('app:home.fresh') : t('app:home.best', { score: best })}
       </span>
