@@ -1,7 +1,9 @@
 /** Tickets that ship are solved by the reference way, in whatever rig they play; `npm run -s bellwire -- check scenarios` solves every one. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { measureOf } from '../../src/app/board.ts';
 import { begin, leftBehind, logOf, perform, replay } from '../../src/attempt/attempt.ts';
 import { finish, mayBeSetRight } from '../../src/scenario/finish.ts';
+import { gradeOf } from '../../src/scenario/grade.ts';
 import { solveTicket } from '../../src/scenario/solve.ts';
 import type { Ticket } from '../../src/scenario/ticket.ts';
 import { proofOf } from '../../src/score/proof.ts';
@@ -28,6 +30,8 @@ describe.each(tried.map((each) => [each.id, each] as const))('%s', (_, ticket) =
     for (const action of par.actions) expect(perform(attempt, action).ok, JSON.stringify(action)).toBe(true);
     expect(attempt.steps.at(-1)?.view.seconds).toBeCloseTo(par.seconds, 6);
     expect(attempt.steps.every((step) => step.unsafe === undefined)).toBe(true);
+    // What the first page says of it: npm run measures.
+    expect({ seconds: par.seconds, grade: gradeOf(par) }).toEqual(measureOf(ticket.id));
   });
 
   it('who goes the short way, works safely and proves it is left with one answer and scores 90 or more; the log replays', {

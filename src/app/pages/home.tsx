@@ -42,29 +42,59 @@ export function HomePage() {
   );
 }
 
-/** All tickets, by system; those of one grade, when asked for. */
+const RIGS = [...byRig(board).keys()];
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly value: string;
+  readonly choose: (value: string) => void;
+  readonly options: readonly (readonly [value: string, words: string])[];
+}
+
+/** One of these, or all. */
+function Choice({ label, value, choose, options }: ChoiceProps) {
+  return (
+    <label class="choice">
+      <span>{label}</span>
+      <select value={value} onChange={(event) => choose(event.currentTarget.value)}>
+        <option value="">{t('app:home.all')}</option>
+        {options.map(([each, words]) => (
+          <option key={each} value={each}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** All tickets, by system; those of one system or grade, when asked for. */
 function Board() {
+  const [rig, setRig] = useState('');
   const [grade, setGrade] = useState('');
   const next = useNext();
-  const shown = board.filter(({ id }) => grade === '' || measureOf(id)?.grade === grade);
+  const shown = board.filter((each) => (rig === '' || each.rig === rig) && (grade === '' || measureOf(each.id)?.grade === grade));
   return (
     <section class="home-board" aria-labelledby="tickets-title">
       <h2 id="tickets-title">{t('app:home.tickets')}</h2>
-      <label class="choice board-grade">
-        <span>{t('app:home.grade')}</span>
-        <select value={grade} onChange={(event) => setGrade(event.currentTarget.value)}>
-          <option value="">{t('app:home.all')}</option>
-          {GRADES.map((each) => (
-            <option key={each} value={each}>
-              {t(`app:grade.${each}`)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <div class="board-choices">
+        <Choice
+          label={t('app:ticket.system')}
+          value={rig}
+          choose={setRig}
+          options={RIGS.map((each) => [each, t(`rig:name.${each}`)])}
+        />
+        <Choice
+          label={t('app:home.grade')}
+          value={grade}
+          choose={setGrade}
+          options={GRADES.map((each) => [each, t(`app:grade.${each}`)])}
+        />
+      </div>
       {shown.length === 0 && <p>{t('app:home.none')}</p>}
-      {[...byRig(shown)].map(([rig, tickets]) => (
-        <section key={rig} class="board-rig" aria-labelledby={`rig-${rig}`}>
-          <h3 id={`rig-${rig}`}>{t(`rig:name.${rig}`)}</h3>
+      {[...byRig(shown)].map(([id, tickets]) => (
+        <section key={id} class="board-rig" aria-labelledby={`rig-${id}`}>
+          <h3 id={`rig-${id}`}>{t(`rig:name.${id}`)}</h3>
           <ol class="tickets">
             {tickets.map((ticket) => (
               <TicketRow key={ticket.id} ticket={ticket} next={ticket.id === next} />
