@@ -56,12 +56,13 @@ interface Circuit {
   readonly loads: readonly Element[];
 }
 
+const isLoad = ({ kind }: Element): boolean => kind === 'coil' || kind === 'resistor';
+
 function circuitOf(assembly: Assembly): { readonly circuit: Circuit; readonly supplies: readonly Supply[] } {
   const { elements, supplies } = elementsOf(assembly);
   const printed = new Set(assembly.parts.flatMap((part) => part.kind.terminals.map(({ id }) => `${part.id}.${id}`)));
   const isJoint = ({ kind, from, to }: Element): boolean => kind === 'link' && !(printed.has(from) && printed.has(to));
   const nets = netsOf(assembly.rig, elements.filter(isJoint));
-  const isLoad = ({ kind }: Element): boolean => kind === 'coil' || kind === 'resistor';
   const hopsOf = (which: readonly Element[]): ReadonlyMap<Point, readonly Hop[]> => {
     const hops = new Map<Point, Hop[]>();
     for (const element of which)
@@ -128,7 +129,7 @@ function rungOf(circuit: Circuit, load: Element, supply: Supply) {
   const from = (start: Point, avoid: Point) => {
     const strings = stringsFrom(circuit.nets, circuit.passes, start, avoid, rails);
     // Nothing but through another load: they are in series.
-    return strings.length > 0 ? strings : stringsFrom(circuit.nets, circuit.throughLoads, start, avoid, rails).slice(0, 1);
+    return strings.length > 0 ? strings : stringsFrom(circuit.nets, circuit.throughLoads, start, avoid, rails);
   };
   const [a, b] = [from(load.from, load.to), from(load.to, load.from)];
   const pairs = a.flatMap((one) => b.filter((other) => other.rail !== one.rail).map((other) => ({ one, other })));
@@ -138,7 +139,10 @@ function rungOf(circuit: Circuit, load: Element, supply: Supply) {
   const straight = rank(shortest.one.rail) < rank(shortest.other.rail);
   const [hot, common] = straight ? [shortest.one, shortest.other] : [shortest.other, shortest.one];
   const [enter, leave] = straight ? [load.from, load.to] : [load.to, load.from];
-  const feeding = (straight ? a : b).filter(({ rail, hops }) => rail === hot.rail && hops.length <= hot.hops.length + LONGER);
+  const inSeries = hot.hops.some(({ element }) => isLoad(element));
+  const feeding = inSeries
+    ? [hot]
+    : (straight ? a : b).filter(({ rail, hops }) => rail === hot.rail && hops.length <= hot.hops.length + LONGER);
   const rung: Rung = {
     load: { part: load.part, kind: load.kind, closed: false, enter, leave, wires: [] },
     ways: feeding.slice(0, WAYS).map(({ hops }) => wayOf(circuit, turned(hops), hot.rail, enter)),
