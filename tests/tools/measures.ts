@@ -12,8 +12,10 @@ const FILE = 'src/app/measures.json';
 const library = shippedLibrary();
 const known: Record<string, object> = process.argv[2] === 'new' && existsSync(FILE) ? JSON.parse(readFileSync(FILE, 'utf8')) : {};
 const measures: Record<string, object> = {};
+/** As the formatter has it. */
+const spaced = (measure: object) => JSON.stringify(measure).replace(/[{:,]/g, '$& ').replace('}', ' }');
 const write = () => {
-  const rows = Object.entries(measures).map(([id, measure]) => `  ${JSON.stringify(id)}: ${JSON.stringify(measure)}`);
+  const rows = Object.entries(measures).map(([id, measure]) => `  ${JSON.stringify(id)}: ${spaced(measure)}`);
   writeFileSync(FILE, `{\n${rows.join(',\n')}\n}\n`);
 };
 for (const ticket of library.tickets) {
