@@ -39,10 +39,11 @@ interface Range {
   readonly from: number;
   readonly to: number;
   readonly step: number;
+  readonly press: number;
 }
 
 /** The settings that can be entered, on the reader's scale. */
-export function shownRange({ from, to }: Range): Range {
+export function shownRange({ from, to }: Pick<Range, 'from' | 'to'>): Omit<Range, 'press'> {
   return { from: toStep(toScale(from), Math.ceil), to: toStep(toScale(to), Math.floor), step: STEP[now.degrees] };
 }
 
@@ -52,14 +53,14 @@ export function shownRange({ from, to }: Range): Range {
  */
 export function settingOf(entered: number, { from, to, step }: Range): number {
   const whole = Math.round(fromScale(entered));
-  const finest = shownDegrees(whole) === entered ? 1 : step;
+  const finest = step < 1 && shownDegrees(whole) === entered ? 1 : step;
   const nearest = from + Math.round((fromScale(entered) - from) / finest) * finest;
   return Math.min(to, Math.max(from, nearest));
 }
 
-/** The setting in °F after a press of the key up (1) or down (−1): one step of what is shown. */
+/** The setting in °F after a press of the key up (1) or down (−1): one step of what is shown, for each °F of its press. */
 export function pressed(fahrenheit: number, way: 1 | -1, range: Range): number {
-  return settingOf(shownDegrees(fahrenheit) + way * STEP[now.degrees], range);
+  return settingOf(shownDegrees(fahrenheit) + way * STEP[now.degrees] * range.press, range);
 }
 
 const written = (value: number, options: Intl.NumberFormatOptions): string =>

@@ -179,7 +179,7 @@ export function positionName(value: string | number): string {
 }
 
 /** Signs whose number is a temperature, °F. */
-const DEGREE_SIGNS: ReadonlySet<string> = new Set(['set', 'room', 'dial', 'supply', 'returnAir', 'supplyAir']);
+const DEGREE_SIGNS: ReadonlySet<string> = new Set(['set', 'room', 'dial', 'supply', 'returnAir', 'supplyAir', 'gauge']);
 
 /** A sign or a change of one, in words; empty when the sign has none (a face shows it, nobody would say it). */
 export function signText(key: string, value: number | string): string {
@@ -213,6 +213,6 @@ export function complaintText(ticket: Ticket): string {
 /** The words that the drawn bench asks for, with its degrees on the reader's scale. */
 export function stageWords(key: string, values: Values = {}): string {
   if (key === 'stage:handle.up' || key === 'stage:handle.down') return t(key, { ...values, step: degreeStep() });
-  const degrees = key === 'stage:thermostat.degrees' || key === 'stage:thermostat.set';
+  const degrees = key === 'stage:thermostat.degrees' || key === 'stage:thermostat.set' || key === 'stage:water';
   return t(key, degrees ? { ...values, value: bareDegrees(Number(values.value)) } : values);
 }

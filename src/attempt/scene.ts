@@ -99,6 +99,7 @@ function partView(bench: Bench, part: AssembledPart, landings: ReadonlyMap<strin
       .map((control) => ({ ...control, value: part.kind.reads?.(state, control.id) ?? '' })),
     body: bodyOf(bench, part),
     base: baseOf(bench.world.assembly, part),
+    carrier: part.data.rides,
     pulledOut: part.kind.pluggable ? state.out === 1 : undefined,
     hazards: hazardsOf(part.kind),
     codes: part.codes,

@@ -38,6 +38,8 @@ export interface PartView {
   readonly body: BodyPosition | undefined;
   /** Of a removable body: the part that its pins go into. */
   readonly base: string | undefined;
+  /** The removable body that carries it, by its id. */
+  readonly carrier: string | undefined;
   /** For a fuse or other plug-in: out of its holder. */
   readonly pulledOut: boolean | undefined;
   /** What it may do to whoever touches it. */

@@ -1,10 +1,16 @@
 import { airHandlerStrip } from './airHandlerStrip.ts';
+import { aquastat } from './aquastat.ts';
+import { baseboard } from './baseboard.ts';
 import { pilotLamp, terminalStrip, toggleSwitch } from './boardParts.ts';
+import { boilerControl } from './boilerControl.ts';
+import { boilerVessel } from './boilerVessel.ts';
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
+import { circulator } from './circulator.ts';
 import { commonWireThermostat } from './commonWireThermostat.ts';
 import { condensatePump } from './condensatePump.ts';
 import { contactor, splice } from './contactor.ts';
 import { defrostControl } from './defrostControl.ts';
+import { dualSubbase, dualSupplyThermostat } from './dualSupply.ts';
 import { fanLimitControl } from './fanLimit.ts';
 import { fanRelay } from './fanRelay.ts';
 import { burner, flameSensor, gasValve, igniter } from './fire.ts';
@@ -15,6 +21,7 @@ import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { humidifierValve, humidistat } from './humidifier.ts';
 import { fanInterlock } from './interlock.ts';
+import { junctionStrip } from './junctionStrip.ts';
 import { mechanicalThermostat } from './mechanicalThermostat.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
@@ -44,6 +51,7 @@ import { timeDelayRelay } from './timeDelayRelay.ts';
 import { transformer } from './transformer.ts';
 import { twoStageSubbase, twoStageThermostat } from './twoStageThermostat.ts';
 import { unitStrip } from './unitStrip.ts';
+import { zoneValve } from './zoneValve.ts';
 
 /** Every kind of part that a rig may name. */
 export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
@@ -113,5 +121,14 @@ export const CATALOGUE: ReadonlyMap<string, PartKind> = new Map(
     pilotLamp,
     toggleSwitch,
     terminalStrip,
+    zoneValve,
+    circulator,
+    aquastat,
+    boilerVessel,
+    boilerControl,
+    baseboard,
+    junctionStrip,
+    dualSubbase,
+    dualSupplyThermostat,
   ].map((kind) => [kind.kind, kind]),
 );

@@ -118,6 +118,10 @@ export const PART_SOUNDS = [
   'contactor',
   'gasValve',
   'relay',
+  'zoneValve',
+  'circulator',
+  'circulatorHum',
+  'circulatorAir',
 ] as const;
 export type PartSound = (typeof PART_SOUNDS)[number];
 

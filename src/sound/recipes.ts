@@ -150,6 +150,40 @@ export const RECIPES: Readonly<Record<SoundName, Recipe>> = {
       ),
   },
   gasValve: { loops: false, volume: 0.6, samples: () => strike(0.1, 83, 900, 70, 0.7) },
+  // A small geared motor behind its case.
+  zoneValve: {
+    loops: true,
+    volume: 0.22,
+    samples: () =>
+      peaked(
+        rendered(0.5, (time) => hum(time, 2 * HERTZ, [0.3, 0.2, 0.5]) * (0.8 + 0.2 * Math.sin(2 * Math.PI * 22 * time))),
+        0.4,
+      ),
+  },
+  circulator: { loops: true, volume: 0.24, samples: () => air(2, 101, 0.03, 57, 0.12) },
+  circulatorHum: {
+    loops: true,
+    volume: 0.3,
+    samples: () =>
+      peaked(
+        rendered(0.5, (time) => hum(time, 2 * HERTZ, [1, 0.25, 0.1])),
+        0.45,
+      ),
+  },
+  // Bubbles that are churned and go nowhere.
+  circulatorAir: {
+    loops: true,
+    volume: 0.34,
+    samples: () => {
+      const next = noise(107);
+      let low = 0;
+      const raw = rendered(2.25, (time) => {
+        low += (next() - low) * 0.07;
+        return low * (0.6 + 0.4 * Math.sin(2 * Math.PI * 5 * time) * Math.sin(2 * Math.PI * 3 * time)) + hum(time, 57, [0.08]);
+      });
+      return peaked(looped(raw, 0.25), 0.55);
+    },
+  },
   // A probe's tip on a screw or blade: short, light and high.
   seat: { loops: false, volume: 0.3, samples: () => strike(0.035, 97, 4200, 190, 0.5) },
 };

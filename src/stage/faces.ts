@@ -1,14 +1,17 @@
 import type { Face } from './face.ts';
 import { blower, filter, inducer } from './faces/air.ts';
 import { bladeFuse } from './faces/bladeFuse.ts';
+import { boilerControl } from './faces/boilerControl.ts';
 import { cells } from './faces/cells.ts';
 import { compressor, condenserFan, dualCapacitor } from './faces/condenser.ts';
+import { dualSubbase, dualSupplyThermostat } from './faces/dualSupply.ts';
 import { fanRelay, heatSequencer, heatStrip } from './faces/electricHeat.ts';
 import { burner, flameSensor, gasValve, igniter } from './faces/fire.ts';
 import { furnaceBoard } from './faces/furnaceBoard.ts';
 import { airHandlerStrip, defrostControl, outdoorCoil, outdoorThermostat, register, reversingValve } from './faces/heatPump.ts';
 import { heatPumpSubbase, heatPumpThermostat } from './faces/heatPumpThermostat.ts';
 import { humidifierValve, humidistat, supplyPlenum } from './faces/humidifier.ts';
+import { aquastat, baseboard, boilerVessel, circulator, junctionStrip, zoneValve } from './faces/hydronics.ts';
 import { mechanicalThermostat } from './faces/mechanicalThermostat.ts';
 import { fanLimitControl, standingPilotValve } from './faces/oldFurnace.ts';
 import { contactor, splice } from './faces/outdoor.ts';
@@ -98,6 +101,15 @@ export const FACES: Readonly<Record<string, Face>> = {
   pilotLamp,
   toggleSwitch,
   terminalStrip,
+  zoneValve,
+  circulator,
+  aquastat,
+  boilerVessel,
+  boilerControl,
+  baseboard,
+  junctionStrip,
+  dualSubbase,
+  dualSupplyThermostat,
 };
 
 export function faceOf(kind: string): Face {

@@ -60,6 +60,7 @@ function partView({ id, kind, data }: AssembledPart, place: string, landed: Read
     }),
     controls: [],
     body: undefined,
+    carrier: data.rides,
     base: undefined,
     pulledOut: undefined,
     hazards: [],

@@ -4,7 +4,7 @@ import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { kindOf } from '../attempt/registry.ts';
 import type { AssembledPart } from '../rig/assemble.ts';
-import type { WireEnd } from '../rig/points.ts';
+import { MAT_PLACE, type WireEnd } from '../rig/points.ts';
 import { stateOf } from '../world/world.ts';
 
 /** How somebody stands before they test: where, with what open, called, isolated and lifted. What is left out stays as it is. */
@@ -65,6 +65,14 @@ function callAndMove(bench: Bench, caller: AssembledPart, stand: Stand, go: (act
   const idle = acts.every((each) => caller.kind.reads?.(state, each.control) === each.value);
   const moved = stand.body !== undefined && stand.body !== body;
   if (idle && !moved) return;
+  // The mat takes one body: what lies there goes back first.
+  if (stand.body === 'mat') {
+    for (const other of callersOf(bench)) {
+      if (other === caller || bodyOf(bench, other) !== 'mat') continue;
+      go({ name: 'walk', to: MAT_PLACE });
+      go({ name: 'seat', part: other.id });
+    }
+  }
   go({ name: 'walk', to: placeOf(bench, caller) });
   for (const { control, value } of acts) {
     go(

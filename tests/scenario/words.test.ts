@@ -108,7 +108,7 @@ function codesIn(folder: string, pattern: RegExp): string[] {
 }
 
 /** Numbers that are said with their value: `parts:sign.set.value`. */
-const MEASURES = new Set(['set', 'room', 'guard', 'dial', 'supply', 'returnAir', 'supplyAir', 'delay', 'coils']);
+const MEASURES = new Set(['set', 'room', 'guard', 'dial', 'supply', 'returnAir', 'supplyAir', 'delay', 'coils', 'gauge']);
 
 describe('a sign', () => {
   it('that ever shows on a rig has English words for what it says', { timeout: 60_000 }, () => {

@@ -1,3 +1,4 @@
+import type { AssembledPart } from '../../rig/assemble.ts';
 import { MAT_PLACE } from '../../rig/points.ts';
 import { BODY } from '../../world/state.ts';
 import { bodyOf, isHere } from '../access.ts';
@@ -44,6 +45,8 @@ export const body: Pick<Registry, 'pull' | 'turn' | 'mat' | 'seat'> = {
     seconds: () => COST_SECONDS.mat,
     refusal(bench, { part }) {
       if (!bench.world.assembly.rig.places.some((place) => place.id === MAT_PLACE)) return no('noMat');
+      const there = bodies(bench).find((id) => bodyOf(bench, partOf(bench, id) as AssembledPart) === 'mat');
+      if (there !== undefined && there !== part) return no('matTaken', { part: there });
       return removableHere(bench, part, ['pulled', 'turned']);
     },
     apply(bench, { part }) {

@@ -13,7 +13,7 @@ const SHAPE: Shape = {
 
 /** In the back of the thermostat that they feed; beside it on the mat. Out of sight while its front is all that is seen. */
 function spot(part: PartView, view: BenchView): { readonly x: number; readonly y: number } {
-  const body = view.parts.find((other) => other.body !== undefined);
+  const body = view.parts.find((other) => other.id === part.carrier);
   const at = body === undefined ? part.at : (batteryThermostat.spot?.(body, view) ?? body.at);
   return body?.body === 'mat' ? { x: at.x - 190, y: at.y + 64 } : { x: at.x + BACK.x + 208, y: at.y + BACK.y + 26 };
 }

@@ -109,6 +109,16 @@ export const SIGNS: Readonly<Record<string, Values>> = {
   plugInSupply: { warmth: [undefined, 'warm', 'cold'] },
   pilotLamp: { lamp: ['dark', 'dim', 'bright'] },
   toggleSwitch: { lever: ['on', 'off'] },
+  dualSupplyThermostat: DISPLAY,
+  dualSubbase: { jumper: ['out', 'in'] },
+  zoneValve: { travel: ['shut', 'opening', 'open', 'closing'], lever: ['auto', 'open'], motor: [0, 1] },
+  circulator: { running: ['off', 'run', 'hum', 'gurgle'] },
+  aquastat: { dial: [undefined, 180, 100] },
+  boilerVessel: { gauge: [140, 180] },
+  // Its relay is heard; the circulator shows what it does.
+  boilerControl: { light: ['off', 'steady', '1', '2', '4', '6'], pump: [undefined] },
+  junctionStrip: {},
+  baseboard: { pipe: [undefined, 'hot', 'cold'] },
   terminalStrip: {},
 };
 
@@ -134,6 +144,7 @@ function partOf(kind: string, signs: Signs, more: Partial<PartView> = {}): PartV
     controls: [],
     body: known.removable === true ? 'pulled' : undefined,
     base: undefined,
+    carrier: undefined,
     pulledOut: known.pluggable === true ? false : undefined,
     hazards: [],
     codes: known.codes ?? {},
