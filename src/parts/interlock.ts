@@ -30,29 +30,29 @@ export const fanInterlock = definePart({
     { id: 'coilShorted', weight: 0.2 },
   ],
   replaceMinutes: 30,
-  initial: () => ({ due: Number.POSITIVE_INFINITY, armature: ARMATURE.out as number }),
+  initial: () => ({ due: Number.POSITIVE_INFINITY, extra: ARMATURE.out as number }),
   conduct(site, state, stamp) {
     if (has(site, 'coilShorted')) stamp.resistor(0, 0.5);
     else stamp.coil(0, OWN_OHMS, OWN_HENRIES);
     const added = magnitude(site, 'coilsAdded', 0);
     if (added === 0) stamp.open(1);
     else {
-      const voltAmps = state.armature === ARMATURE.in ? CONTACTOR_COIL.sealedVoltAmps : CONTACTOR_COIL.unsealedVoltAmps;
+      const voltAmps = state.extra === ARMATURE.in ? CONTACTOR_COIL.sealedVoltAmps : CONTACTOR_COIL.unsealedVoltAmps;
       stamp.coil(1, CONTACTOR_COIL.ohms / added, coilHenries(CONTACTOR_COIL, voltAmps, site.hertz) / added);
     }
   },
   react(site, state) {
     const added = magnitude(site, 'coilsAdded', 0);
-    const next = added === 0 ? ARMATURE.out : nextArmature(CONTACTOR_COIL, state.armature, site.volts('A1', 'A2'));
-    if (next === state.armature) return false;
-    state.armature = next;
+    const next = added === 0 ? ARMATURE.out : nextArmature(CONTACTOR_COIL, state.extra, site.volts('A1', 'A2'));
+    if (next === state.extra) return false;
+    state.extra = next;
     return true;
   },
   chatter(state) {
-    state.armature = ARMATURE.chatter;
+    state.extra = ARMATURE.chatter;
   },
   signs: (site, state) => [
     { key: 'coils', value: 1 + magnitude(site, 'coilsAdded', 0), sense: 'inspect' },
-    { key: 'chatter', value: state.armature === ARMATURE.chatter ? 1 : 0, sense: 'hear' },
+    { key: 'chatter', value: state.extra === ARMATURE.chatter ? 1 : 0, sense: 'hear' },
   ],
 });

@@ -4,7 +4,7 @@ import { meltSeconds } from '../../src/parts/fuse.ts';
 import { assemble } from '../../src/rig/assemble.ts';
 import { loadRig } from '../../src/rig/load.ts';
 import { advance } from '../../src/world/time.ts';
-import { createWorld, settle, stateOf, voltsBetween, type World } from '../../src/world/world.ts';
+import { createWorld, rewire, settle, stateOf, voltsBetween, type World } from '../../src/world/world.ts';
 import { arriveAt, number, open, operate } from '../attempt/trainee.ts';
 import { setAt, siteAt, smallWorld, stateAt } from '../parts/smallRig.ts';
 
@@ -89,25 +89,47 @@ describe('a blade fuse stays inside the band of ISO 8820-3', () => {
   });
 });
 
-// Source: NFPA 70 (NEC), chapter 9, table 11(A) (from memory): Class 2, AC, over 20 to 30 V, not inherently limited.
+/** 24 V sources of a rig, by the two terminals that they feed: a transformer's secondary, or a supply that plugs in. */
+function sourcesOf(world: World) {
+  return world.assembly.parts.flatMap((part) => {
+    const { X1, X2 } = world.wiring.partNodes[part.index] as Record<string, number>;
+    return X1 === undefined || X2 === undefined || part.params.ratedVoltAmps === undefined ? [] : [{ part, X1, X2 }];
+  });
+}
+
+const fusesOf = (world: World) => world.assembly.parts.filter((part) => part.kind.kind === 'bladeFuse');
+
+// Source: NFPA 70 (NEC), chapter 9, table 11(A) (from memory): Class 2, AC, over 20 to 30 V. Not inherently limited: a fuse of at most
+// 100 ÷ volts. Inherently limited: at most 8 A a minute after a short.
 describe('the 24 V supply of every rig is Class 2', () => {
   const files = readdirSync('scenarios/rigs').filter((file) => file.endsWith('.json'));
-  it.each(files)('%s: at most 100 VA on the plate, 30 V open, and a fuse of at most 100 ÷ volts amps', (file) => {
+  it.each(files)('%s: at most 100 VA on the plate, 30 V open, and a fuse, or a limit of its own', (file) => {
     const assembly = assemble(loadRig(JSON.parse(readFileSync(`scenarios/rigs/${file}`, 'utf8'))));
-    const transformers = assembly.parts.filter((part) => part.kind.kind === 'transformer');
-    const fuses = assembly.parts.filter((part) => part.kind.kind === 'bladeFuse');
-    expect(transformers.length).toBeGreaterThan(0);
-    expect(fuses.length).toBeGreaterThan(0);
     const world = createWorld(assembly, []);
+    const fuses = fusesOf(world);
     for (const fuse of fuses) stateOf(world, fuse).out = 1;
     settle(world);
-    for (const transformer of transformers) {
-      expect(transformer.params.ratedVoltAmps).toBeLessThanOrEqual(100);
-      const { X1, X2 } = world.wiring.partNodes[transformer.index]!;
-      const volts = voltsBetween(world, X1!, X2!);
+    const sources = sourcesOf(world);
+    expect(sources.length).toBeGreaterThan(0);
+    // A transformer has its own fuse; what has none is shorted for a minute.
+    const limited = sources.filter(({ part }) => part.kind.kind !== 'transformer');
+    expect(fuses.length).toBe(sources.length - limited.length);
+    for (const { part, X1, X2 } of sources) {
+      expect(part.params.ratedVoltAmps).toBeLessThanOrEqual(100);
+      const volts = voltsBetween(world, X1, X2);
       expect(volts).toBeGreaterThan(20);
       expect(volts).toBeLessThanOrEqual(30);
       for (const fuse of fuses) expect(fuse.params.amps).toBeLessThanOrEqual(100 / volts);
+    }
+    for (const { part } of limited) {
+      const shorted = createWorld(assembly, []);
+      shorted.state.jumpers = [{ from: `${part.id}.X1`, to: `${part.id}.X2` }];
+      rewire(shorted);
+      settle(shorted);
+      const site = shorted.sites[part.index]!;
+      expect(site.amps(0)).toBeGreaterThan(8);
+      advance(shorted, 60);
+      expect(site.amps(0)).toBeLessThanOrEqual(8);
     }
   });
 });
