@@ -35,8 +35,8 @@ test('a cover put back, or a walk away, takes a hazard out of sight', () => {
   expect(after(walk('furnace'), open('burnerDoor'), walk('hallway'))).toEqual([]);
 });
 
-test('of every kind in the catalogue, only the valve holds gas and only the run capacitor keeps a charge', () => {
+test('of every kind in the catalogue, only the valves hold gas and only the run capacitor keeps a charge', () => {
   const having = (hazard: string) => [...CATALOGUE.values()].filter((kind) => hazardsOf(kind).some((each) => each === hazard));
-  expect(having('gas').map((kind) => kind.kind)).toEqual(['gasValve']);
+  expect(having('gas').map((kind) => kind.kind)).toEqual(['gasValve', 'standingPilotValve']);
   expect(having('charge').map((kind) => kind.kind)).toEqual(['dualCapacitor']);
 });

@@ -41,14 +41,12 @@ describe.each(library.tickets.map((ticket) => [ticket.id, ticket] as const))('%s
     expect(complaintHolds(createBench(assembly, [], ticket), ticket)).toBe(false);
   });
 
-  it('has the truth among its suspects, and is no ticket with one suspect alone', () => {
-    const suspects = possibleFaults(rig).filter((fault) =>
-      fault.members.some((member) => complaintHolds(createBench(assembly, [member], ticket), ticket)),
+  it('is no ticket with one suspect alone: another fault tells the same story', () => {
+    const isTruth = ({ target, mode }: Told) => ticket.faults.some((each) => each.target === target && each.mode === mode);
+    const another = possibleFaults(rig).some(
+      (fault) => !isTruth(fault) && fault.members.some((member) => complaintHolds(createBench(assembly, [member], ticket), ticket)),
     );
-    expect(suspects.length).toBeGreaterThan(1);
-    expect(suspects.some((each) => ticket.faults.some(({ target, mode }) => each.target === target && each.mode === mode))).toBe(
-      true,
-    );
+    expect(another).toBe(true);
   });
 
   it('is over when the fault is put right: then the call works as the ticket says it should', () => {
