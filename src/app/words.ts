@@ -84,7 +84,11 @@ export function listed(words: readonly string[]): string {
 
 /** What is printed at a terminal, or where an unmarked one sits as the trainee sees it (a body turned over is mirrored). */
 export function terminalName(part: PartView, terminal: TerminalView): string {
-  if (terminal.label !== '') return terminal.label;
+  if (terminal.label !== '') {
+    // Two that have the same letters printed are told apart by their order.
+    const same = part.terminals.filter((each) => each.label === terminal.label);
+    return same.length === 1 ? terminal.label : `${terminal.label} (${same.indexOf(terminal) + 1})`;
+  }
   // On the mat each pin has a pigtail with its letter on a tag.
   if (part.body === 'mat') return terminal.id;
   if (part.terminals.length === 2) return t(terminal === part.terminals[0] ? 'app:terminal.first' : 'app:terminal.second');

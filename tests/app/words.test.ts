@@ -7,7 +7,7 @@ import { clock, hasWords, modeName, readingSpoken, readingText, span, terminalNa
 import { optionsOf, viewOf } from '../../src/attempt/attempt.ts';
 import type { BenchView, StepView } from '../../src/attempt/view.ts';
 import { namingsOf } from '../../src/suspects/hypotheses.ts';
-import { library, rigOf, start, take, ticket } from '../scenario/shipped.ts';
+import { library, oneOfEachRig, rigOf, start, take, ticket } from '../scenario/shipped.ts';
 import { black, lift, mat, meter, open, pull, red, SOLUTIONS, seat, turn, wait, walk } from '../score/solutions.ts';
 import { speakEnglish } from './english.ts';
 
@@ -163,4 +163,13 @@ test('whatever can be named has words, on every rig', () => {
       ({ target, mode }) => !(hasWords(`rig:part.${target}`) || hasWords(`rig:wire.${target}`)) || WORDLESS.test(modeName(mode)),
     );
   expect([...new Set(wordless.map(({ target, mode }) => `${target}:${mode}`))]).toEqual([]);
+});
+
+test('no two terminals of a part have the same name: nobody could say which of them a lead is on', () => {
+  for (const each of oneOfEachRig) {
+    for (const part of viewOf(start(each.id)).parts) {
+      const names = part.terminals.map((terminal) => terminalName(part, terminal));
+      expect(new Set(names).size, `${each.rig}: ${part.id}: ${names.join()}`).toBe(names.length);
+    }
+  }
 });
