@@ -12,8 +12,8 @@ import { prepareGround } from '../../src/suspects/ground.ts';
 import { sameNaming } from '../../src/suspects/hypotheses.ts';
 import { library, oneOfEachRig, rigOf, samples } from './shipped.ts';
 
-/** The first shelf, one of each rig, and each tenth; BELLWIRE_FULL=1 takes all. */
-const tried = library.tickets.filter((each, place) => process.env.BELLWIRE_FULL || samples.includes(each) || place % 10 === 0);
+/** The first shelf, and one of each rig; BELLWIRE_FULL=1 takes all. */
+const tried = library.tickets.filter((each) => process.env.BELLWIRE_FULL || samples.includes(each));
 
 describe.each(tried.map((each) => [each.id, each] as const))('%s', (_, ticket) => {
   const rig = rigOf(ticket);
