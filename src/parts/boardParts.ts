@@ -75,20 +75,3 @@ export const toggleSwitch = definePart({
     state.on = value === 'on' ? 1 : 0;
   },
 });
-
-const SCREWS = ['R', 'W', 'Y', 'G', 'C'] as const;
-
-/** A row of screws on a board, one for each letter. */
-export const terminalStrip = definePart({
-  kind: 'terminalStrip',
-  section: 'equipment',
-  strip: SCREWS,
-  parameters: none,
-  terminals: SCREWS.map((id) => ({ id, label: id })),
-  branches: [],
-  modes: [],
-  replaceMinutes: 15,
-  initial: () => ({ due: Number.POSITIVE_INFINITY }),
-  conduct() {},
-  signs: () => [],
-});

@@ -1,7 +1,6 @@
-import { airHandlerStrip } from './airHandlerStrip.ts';
 import { aquastat } from './aquastat.ts';
 import { baseboard } from './baseboard.ts';
-import { pilotLamp, terminalStrip, toggleSwitch } from './boardParts.ts';
+import { pilotLamp, toggleSwitch } from './boardParts.ts';
 import { boilerControl } from './boilerControl.ts';
 import { boilerVessel } from './boilerVessel.ts';
 import { breakerSinglePole, breakerTwoPole } from './breaker.ts';
@@ -16,12 +15,11 @@ import { fanRelay } from './fanRelay.ts';
 import { burner, flameSensor, gasValve, igniter } from './fire.ts';
 import { furnaceBoard } from './furnaceBoard.ts';
 import { bladeFuse } from './fuse.ts';
-import { heatPumpSubbase, heatPumpThermostat } from './heatPumpThermostat.ts';
+import { heatPumpThermostat } from './heatPumpThermostat.ts';
 import { heatSequencer } from './heatSequencer.ts';
 import { heatStrip } from './heatStrip.ts';
 import { humidifierValve, humidistat } from './humidifier.ts';
 import { fanInterlock } from './interlock.ts';
-import { junctionStrip } from './junctionStrip.ts';
 import { mechanicalThermostat } from './mechanicalThermostat.ts';
 import { blower, compressor, condenserFan, dualCapacitor, filter, inducer } from './motors.ts';
 import { outdoorCoil } from './outdoorCoil.ts';
@@ -44,13 +42,13 @@ import {
   pressureSwitch,
   rollout,
 } from './safeties.ts';
+import { airHandlerStrip, heatPumpSubbase, junctionStrip, subbase, terminalStrip, twoStageSubbase, unitStrip } from './screws.ts';
 import { standingPilotValve } from './standingPilot.ts';
 import { disconnect, earthBar, service, serviceSwitch } from './supply.ts';
-import { batteryThermostat, cells, subbase } from './thermostat.ts';
+import { batteryThermostat, cells } from './thermostat.ts';
 import { timeDelayRelay } from './timeDelayRelay.ts';
 import { transformer } from './transformer.ts';
-import { twoStageSubbase, twoStageThermostat } from './twoStageThermostat.ts';
-import { unitStrip } from './unitStrip.ts';
+import { twoStageThermostat } from './twoStageThermostat.ts';
 import { zoneValve } from './zoneValve.ts';
 
 /** Every kind of part that a rig may name. */

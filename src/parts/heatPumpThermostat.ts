@@ -7,7 +7,6 @@ import { CALLS, displaySigns, GUARD_SECONDS, letGo, operateSetting, readSetting,
 
 /** The screws of a heat pump's thermostat and of its sub-base, left to right. */
 const SCREWS = ['R', 'C', 'Y', 'G', 'O', 'W2', 'E'] as const;
-const LABELS: Readonly<Record<string, string>> = { O: 'O/B' };
 
 /**
  * Volts from R to C from which it wakes and under which it sleeps, how long its supply's reservoir carries it without, and how long it
@@ -130,19 +129,4 @@ export const heatPumpThermostat = definePart<HeatPumpParameters, State>({
     if (control === 'emergency') state.emergency = value === 'on' ? 1 : 0;
     else operateSetting(state, control, value);
   },
-});
-
-/** The heat pump thermostat's sub-base: screws for the cable in front of the sockets. */
-export const heatPumpSubbase = definePart({
-  kind: 'heatPumpSubbase',
-  section: 'thermostat',
-  strip: SCREWS,
-  parameters: z.strictObject({}),
-  terminals: SCREWS.map((id) => ({ id, label: LABELS[id] ?? id })),
-  branches: [],
-  modes: [],
-  replaceMinutes: 15,
-  initial: () => ({ due: Number.POSITIVE_INFINITY }),
-  conduct() {},
-  signs: () => [],
 });

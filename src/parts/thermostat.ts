@@ -68,21 +68,6 @@ export const batteryThermostat = definePart<Record<string, never>, Controller>({
   operate: (_site, state, control, value) => operateSetting(state, control, value),
 });
 
-/** The thermostat's sub-base: screws for the cable in front of the sockets. */
-export const subbase = definePart({
-  kind: 'subbase',
-  section: 'thermostat',
-  strip: ['R', 'W', 'Y', 'G', 'C'],
-  parameters: z.strictObject({}),
-  terminals: ['R', 'W', 'Y', 'G', 'C'].map((id) => ({ id, label: id })),
-  branches: [],
-  modes: [],
-  replaceMinutes: 15,
-  initial: () => ({ due: Number.POSITIVE_INFINITY }),
-  conduct() {},
-  signs: () => [],
-});
-
 /** Two cells in series. `weak` is their volts. */
 export const cells = definePart({
   kind: 'cells',

@@ -163,18 +163,3 @@ export const twoStageThermostat = definePart<Record<string, never>, State>({
   reads: readSetting,
   operate: (_site, state, control, value) => operateSetting(state, control, value),
 });
-
-/** Its sub-base: seven screws for the cable and a spare one. */
-export const twoStageSubbase = definePart({
-  kind: 'twoStageSubbase',
-  section: 'thermostat',
-  strip: ['R', 'C', 'W1', 'W2', 'Y1', 'Y2', 'G', 'X'],
-  parameters: z.strictObject({}),
-  terminals: ['R', 'C', 'W1', 'W2', 'Y1', 'Y2', 'G', 'X'].map((id) => ({ id, label: id })),
-  branches: [],
-  modes: [],
-  replaceMinutes: 15,
-  initial: () => ({ due: Number.POSITIVE_INFINITY }),
-  conduct() {},
-  signs: () => [],
-});

@@ -68,7 +68,7 @@ function shape(part: PartView): Shape {
 function spot(part: PartView, view: BenchView): { readonly x: number; readonly y: number } {
   if (part.body === 'mat') return MAT;
   if (part.body !== 'seated') return part.at;
-  const base = view.parts.find((other) => other.kind === 'heatPumpSubbase' && other.place === part.place);
+  const base = view.parts.find((other) => other.id === part.base);
   return base === undefined ? part.at : { x: base.at.x - 6, y: base.at.y - 6 };
 }
 
