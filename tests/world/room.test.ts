@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../src/rig/assemble.ts';
+import { heatInto } from '../../src/world/room.ts';
 import { advance } from '../../src/world/time.ts';
 import { createWorld, stateOf, type World } from '../../src/world/world.ts';
 import { COLD_DAY, faultOf, HOT_DAY, RIG } from '../attempt/trainee.ts';
+import { library } from '../scenario/shipped.ts';
 import { turn } from './states.ts';
 
 const assembly = assemble(RIG);
@@ -122,5 +124,29 @@ describe('a house', () => {
       advance(world, 1);
       expect(stateAt(world, 'thermostat').w, `${early} ms`).toBe(1);
     }
+  });
+});
+
+// By hand, as above: dT/dt = (Q·share − K·(T − T_out)) / M for each of two rooms that one coil cools.
+describe('two rooms that one coil cools', () => {
+  const rig = library.rigs.get('twoZoneBoiler')!;
+  const two = assemble(rig);
+
+  it('get their shares of it and no more between them, and each goes its own exponential', () => {
+    const world = createWorld(two, [], { outdoorFahrenheit: 95, startFahrenheit: 84 });
+    turn(world, 'upstairsStat', 'setCool', 60);
+    turn(world, 'upstairsStat', 'mode', 'cool');
+    advance(world, 120);
+    const coil = Number(two.partById.get('compressor')!.params.coolingBtuPerHour);
+    expect(heatInto(world, 0) + heatInto(world, 1)).toBeCloseTo(-coil, 6);
+    const from = [...world.state.rooms];
+    advance(world, 600);
+    rig.rooms.forEach((each, index) => {
+      const { share } = each.sources.find(({ part }) => part === 'compressor')!;
+      const end = 95 + (each.gainsBtuPerHour - coil * share) / each.lossBtuPerHourFahrenheit;
+      const tau = (each.massBtuPerFahrenheit / each.lossBtuPerHourFahrenheit) * 3600;
+      expect(world.state.rooms[index]).toBeCloseTo(end + (from[index]! - end) * Math.exp(-600 / tau), 6);
+    });
+    expect(from[0]).not.toBeCloseTo(from[1]!, 2);
   });
 });
