@@ -58,8 +58,15 @@ function atPort(bench: Bench, red: number, black: number): Reading {
  * that is wired alike is solved or measured. Volts, ohms, tone and capacitance.
  */
 export function prober(bench: Bench): (fn: MeterFunction, red: Point, black: Point) => Reading {
-  factor(bench.world, { ac: true, dc: true });
-  return (fn, red, black) => readPort(fn, portAt(bench.world, nodeAt(bench, red), nodeAt(bench, black), needsOf(fn)));
+  const both = { ac: true, dc: true };
+  factor(bench.world, both);
+  let asked: { readonly red: Point; readonly black: Point; readonly port: Port } | undefined;
+  return (fn, red, black) => {
+    // One pair is asked for with several functions in a row.
+    if (asked?.red !== red || asked.black !== black)
+      asked = { red, black, port: portAt(bench.world, nodeAt(bench, red), nodeAt(bench, black), both) };
+    return readPort(fn, asked.port);
+  };
 }
 
 /** What a clamp around a wire or cable would say. */

@@ -235,6 +235,65 @@ export function backComplex(plan: EliminationPlan, factor: ComplexFactor, re: Fl
   }
 }
 
+/**
+ * What one ampere in at a row and out at another meets: the sum over what {@link forwardComplex} makes of it, taken as each row is done.
+ * @param a @param b positions of the rows; size is earth
+ * @param re @param im room for a right-hand side, of size + 1; left zero where they are zero on entering
+ */
+export function portComplex(
+  plan: EliminationPlan,
+  factor: ComplexFactor,
+  a: number,
+  b: number,
+  re: Float64Array,
+  im: Float64Array,
+  out: { ohms: number; reactance: number },
+): void {
+  const { size, starts, ends } = plan;
+  const { shareRe, shareIm, inverseRe, inverseIm } = factor;
+  let ohms = 0;
+  let reactance = 0;
+  re[a] = 1;
+  re[b] = -1;
+  for (let k = Math.min(a, b); k < size; k++) {
+    const wRe = re[k]!;
+    const wIm = im[k]!;
+    if (wRe === 0 && wIm === 0) continue;
+    re[k] = 0;
+    im[k] = 0;
+    const squareRe = wRe * wRe - wIm * wIm;
+    const squareIm = 2 * wRe * wIm;
+    ohms += squareRe * inverseRe[k]! - squareIm * inverseIm[k]!;
+    reactance += squareRe * inverseIm[k]! + squareIm * inverseRe[k]!;
+    for (let e = starts[k]!; e < starts[k + 1]!; e++) {
+      const end = ends[e]!;
+      re[end]! += shareRe[e]! * wRe - shareIm[e]! * wIm;
+      im[end]! += shareRe[e]! * wIm + shareIm[e]! * wRe;
+    }
+  }
+  re[size] = 0;
+  out.ohms = ohms;
+  out.reactance = reactance;
+}
+
+/** As {@link portComplex}, for direct current: ohms. */
+export function portReal(plan: EliminationPlan, factor: RealFactor, a: number, b: number, re: Float64Array): number {
+  const { size, starts, ends } = plan;
+  const { share, inverse } = factor;
+  let ohms = 0;
+  re[a] = 1;
+  re[b] = -1;
+  for (let k = Math.min(a, b); k < size; k++) {
+    const w = re[k]!;
+    if (w === 0) continue;
+    re[k] = 0;
+    ohms += w * w * inverse[k]!;
+    for (let e = starts[k]!; e < starts[k + 1]!; e++) re[ends[e]!]! += share[e]! * w;
+  }
+  re[size] = 0;
+  return ohms;
+}
+
 /** As {@link forwardComplex}, for direct current. */
 export function forwardReal(plan: EliminationPlan, factor: RealFactor, re: Float64Array): void {
   const { size, starts, ends } = plan;

@@ -16,6 +16,8 @@ import {
   forwardComplex,
   forwardReal,
   planElimination,
+  portComplex,
+  portReal,
   slotBetween,
 } from './elimination.ts';
 import { circuitError, LEAST_OHMS, type Topology, type Values } from './network.ts';
@@ -88,6 +90,9 @@ export function createSolver(topology: Topology): Solver {
   const seriesDc = new Float64Array(branchCount);
   const rightRe = new Float64Array(size + 1);
   const rightIm = new Float64Array(size + 1);
+  // Zero but while a port is asked for.
+  const portRe = new Float64Array(size + 1);
+  const portIm = new Float64Array(size + 1);
   const admittance: Phasor = { re: 0, im: 0 };
   const ports = createTwoPort();
 
@@ -198,33 +203,12 @@ export function createSolver(topology: Topology): Solver {
   function theveninAc(a: number, b: number, out: Impedance = { ohms: 0, reactance: 0 }): Impedance {
     out.ohms = 0;
     out.reactance = 0;
-    if (a === b) return out;
-    rightRe.fill(0);
-    rightIm.fill(0);
-    rightRe[place[a]!] = 1;
-    rightRe[place[b]!] = -1;
-    forwardComplex(plan, ac, rightRe, rightIm);
-    for (let k = 0; k < size; k++) {
-      const wRe = rightRe[k]!;
-      const wIm = rightIm[k]!;
-      if (wRe === 0 && wIm === 0) continue;
-      const squareRe = wRe * wRe - wIm * wIm;
-      const squareIm = 2 * wRe * wIm;
-      out.ohms += squareRe * ac.inverseRe[k]! - squareIm * ac.inverseIm[k]!;
-      out.reactance += squareRe * ac.inverseIm[k]! + squareIm * ac.inverseRe[k]!;
-    }
+    if (a !== b) portComplex(plan, ac, place[a]!, place[b]!, portRe, portIm, out);
     return out;
   }
 
   function theveninDc(a: number, b: number): number {
-    if (a === b) return 0;
-    rightRe.fill(0);
-    rightRe[place[a]!] = 1;
-    rightRe[place[b]!] = -1;
-    forwardReal(plan, dc, rightRe);
-    let ohms = 0;
-    for (let k = 0; k < size; k++) ohms += rightRe[k]! * rightRe[k]! * dc.inverse[k]!;
-    return ohms;
+    return a === b ? 0 : portReal(plan, dc, place[a]!, place[b]!, portRe);
   }
 
   return { topology, factorAc, factorDc, solveAc, solveDc, theveninAc, theveninDc };

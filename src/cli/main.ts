@@ -162,8 +162,10 @@ async function run(args: readonly string[]): Promise<number> {
     if (values.json) say(JSON.stringify(made, undefined, 2));
     else for (const { ticket, measured } of made) say(measuredText(ticket.id, measured));
     const refused = [...rejected].map(([code, count]) => i18next.t(`cli:rejected.${code}`, { count })).join(', ');
-    if (!values.json)
-      say(i18next.t('cli:generated', { count: made.length, wanted: order.count, refused, seconds: figure(seconds, 1) }));
+    if (!values.json) {
+      say(i18next.t('cli:generated', { count: made.length, wanted: order.count, seconds: figure(seconds, 1) }));
+      if (refused !== '') say(i18next.t('cli:refused', { refused }));
+    }
     return made.length === order.count ? 0 : 1;
   }
   say(i18next.t('cli:usage'));

@@ -19,6 +19,8 @@ export const REJECTIONS = [
   'notSeparated',
   /** The reference way's solution scores less than it should. */
   'score',
+  /** What should work again is not seen to within the time that a technician waits for it. */
+  'notProved',
   'skill',
   'grade',
 ] as const;
@@ -113,6 +115,7 @@ function make({ rig: plain, variant, population, group, twin, wishes, id, job, v
   const measured = measureTicket(ticket, rig, { ground, par }, population.count);
   if (measured.beside.length > 0) return { rejected: 'notSeparated' };
   if (measured.total < GOOD_TOTAL) return { rejected: 'score' };
+  if (!measured.skills.includes('proveTheRepair')) return { rejected: 'notProved' };
   if (wishes.skill !== undefined && !measured.skills.includes(wishes.skill)) return { rejected: 'skill' };
   return { made: { ticket: { ...ticket, skills: measured.skills.slice(0, MOST_SKILLS) }, measured } };
 }

@@ -1,5 +1,5 @@
 import { canLift, isVisible } from '../attempt/access.ts';
-import { act, comesLoose, type Observation } from '../attempt/act.ts';
+import { act, comesLoose, moveHands, type Observation } from '../attempt/act.ts';
 import type { Action, ActionOf } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { COST_SECONDS } from '../attempt/costs.ts';
@@ -11,7 +11,7 @@ import { settle } from '../world/world.ts';
 import { noticesApart, observationsApart } from './apart.ts';
 import { clampReadings, leadReadings, type PossibleReading } from './readings.ts';
 import { goTo, type Stand } from './route.ts';
-import { goBack, takeSnapshot } from './snapshot.ts';
+import { goBack, type Snapshot, takeSnapshot } from './snapshot.ts';
 
 /** A test that could be taken from where the trainee stands: the way there and the reading, step by step. */
 export interface PossibleTest {
@@ -51,12 +51,17 @@ export function reach(truth: Bench, stands: readonly Stand[]): Reached[] {
 /**
  * The tests of one stand: the way there, and every pair, function, look, tug and clamp within reach, with what each twin would show.
  * Every bench is left as it was.
- * @param truth a bench whose hands and world stand as the trainee's
+ * @param truth a bench whose hands stand as the trainee's; nothing is solved for it
+ * @param homes the candidates as they stand, for whoever looks at many stands from here
  */
-export function testsAt(truth: Bench, candidates: readonly Candidate[], { stand, way, seconds }: Reached): PossibleTest[] {
+export function testsAt(
+  truth: Bench,
+  candidates: readonly Candidate[],
+  { stand, way, seconds }: Reached,
+  homes: readonly Snapshot[] = homesOf(candidates),
+): PossibleTest[] {
   const home = takeSnapshot(truth, true);
-  const homes = candidates.map(({ bench }) => takeSnapshot(bench, true));
-  for (const action of way) act(truth, action);
+  for (const action of way) moveHands(truth, action);
   const shown = candidates.map(({ bench }) => way.map((action) => act(bench, action).observation));
   const twins = candidates.map(({ bench }) => bench);
   const onTheWay = groupBy(shown, (a, b) => a.some((one, step) => observationsApart(one, b[step] as Observation)));
@@ -86,17 +91,20 @@ export function testsAt(truth: Bench, candidates: readonly Candidate[], { stand,
   return cheapestOfEach(tests);
 }
 
+/** The candidates as they stand, to go back to. */
+export function homesOf(candidates: readonly Candidate[]): Snapshot[] {
+  return candidates.map(({ bench }) => takeSnapshot(bench, true));
+}
+
 /** Readings at a wire's bare end, and at the terminal that it came off; nobody's time passes. */
 function liftedReadings(truth: Bench, twins: readonly Bench[], action: ActionOf<'lift'>): PossibleReading[] {
   if (kindOf(action).refusal(truth, action) !== undefined) return [];
-  const all = [truth, ...twins];
   const wire = truth.world.assembly.wireById.get(action.wire);
   if (!wire) return [];
+  const all = [truth, ...twins];
   const homes = all.map((bench) => takeSnapshot(bench, true));
-  for (const bench of all) {
-    kindOf(action).apply(bench, action);
-    settle(bench.world);
-  }
+  for (const bench of all) kindOf(action).apply(bench, action);
+  for (const { world } of twins) settle(world);
   const readings = leadReadings(truth, twins, [endPoint(action.wire, action.end), wire.data[action.end]]);
   all.forEach((bench, index) => {
     const back = homes[index];

@@ -1,5 +1,5 @@
 import { bodyOf, coverOpen, placeOf } from '../attempt/access.ts';
-import { act } from '../attempt/act.ts';
+import { moveHands } from '../attempt/act.ts';
 import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { kindOf } from '../attempt/registry.ts';
@@ -32,14 +32,15 @@ export function callersOf(bench: Bench): readonly AssembledPart[] {
 }
 
 /**
- * Goes there from where the bench stands, and says which actions that took; undefined when there is no way. The bench is left
- * standing there. Which actions are needed and possible does not depend on what is wrong, so any twin can take them too.
+ * Goes there from where the bench stands, with hands and clock alone: nothing is solved. Says which actions that took; undefined when
+ * there is no way. Which actions are needed and possible does not depend on what is wrong, so any twin can take them too.
  */
 export function goTo(bench: Bench, stand: Stand): Action[] | undefined {
   const taken: Action[] = [];
   const go = (action: Action): void => {
     if (kindOf(action).refusal(bench, action) !== undefined) return;
-    act(bench, action);
+    bench.world.state.time += kindOf(action).seconds(bench, action);
+    moveHands(bench, action);
     taken.push(action);
   };
   const caller = stand.caller === undefined ? undefined : bench.world.assembly.partById.get(stand.caller);

@@ -8,7 +8,7 @@ import { everyHypothesis, isSettled } from '../diagnosis/problem.ts';
 import { splitMode } from '../rig/faults.ts';
 import { observationsApart } from './apart.ts';
 import type { Naming } from './hypotheses.ts';
-import { type Candidate, type PossibleTest, problemOf, type Reached, reach, testsAt } from './library.ts';
+import { type Candidate, homesOf, type PossibleTest, problemOf, type Reached, reach, testsAt } from './library.ts';
 import { liftStands, standsOf } from './stands.ts';
 
 /** The next test of the reference way, and what it is worth. */
@@ -67,10 +67,11 @@ export function accusedBy(naming: Naming | undefined): string[] {
 /** Looks at stands, nearest first, until none farther off could be worth its way: no test gains more than all that is open. */
 function gather(truth: Bench, candidates: readonly Candidate[], reached: readonly Reached[], worth: Weighed[]): void {
   const open = entropyBits(candidates.map(({ weight }) => weight));
+  const homes = homesOf(candidates);
   let best = 0;
   for (const each of reached) {
     if (open / Math.max(each.seconds, 1) < best * SLACK) break;
-    const found = testsAt(truth, candidates, each);
+    const found = testsAt(truth, candidates, each, homes);
     const problem = problemOf(candidates, found);
     found.forEach((test, index) => {
       const asked = problem.tests[index];

@@ -9,6 +9,7 @@ import { GRADE_FIGURES, gradeOf } from '../../src/scenario/grade.ts';
 import { solveTicket } from '../../src/scenario/solve.ts';
 import { HEARD, SYMPTOMS } from '../../src/scenario/symptom.ts';
 import { loadTicket, VOICES } from '../../src/scenario/ticket.ts';
+import { proofOf } from '../../src/score/proof.ts';
 import { debriefOf, yardstickFor } from '../../src/score/score.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
 import { library } from './shipped.ts';
@@ -37,6 +38,7 @@ describe('drawn tickets', () => {
         expect(debrief.suspectsAtStart).toBe(measured.suspects);
         expect(debrief.suspectsAtStart).toBeGreaterThan(1);
         expect(debrief.rightNaming).toBe(true);
+        expect(proofOf(attempt).proved, ticket.id).toBe(true);
         expect(debrief.total).toBe(measured.total);
         expect(debrief.total).toBeGreaterThanOrEqual(90);
         expect(replay(read, rig, logOf(attempt)).steps).toHaveLength(attempt.steps.length);
