@@ -2,7 +2,7 @@ import { act, type Observation } from '../attempt/act.ts';
 import type { Action } from '../attempt/actions.ts';
 import { arrive } from '../attempt/attempt.ts';
 import type { Bench } from '../attempt/bench.ts';
-import { entropyBits, testGainBits } from '../diagnosis/information.ts';
+import { openBits, testGainBits } from '../diagnosis/information.ts';
 import { lookAhead } from '../diagnosis/policy.ts';
 import { everyHypothesis, isSettled } from '../diagnosis/problem.ts';
 import { splitMode } from '../rig/faults.ts';
@@ -66,7 +66,7 @@ export function accusedBy(naming: Naming | undefined): string[] {
 
 /** Looks at stands, nearest first, until none farther off could be worth its way: no test gains more than all that is open. */
 function gather(truth: Bench, candidates: readonly Candidate[], reached: readonly Reached[], worth: Weighed[]): void {
-  const open = entropyBits(candidates.map(({ weight }) => weight));
+  const open = openBits(problemOf(candidates, []), [...candidates.keys()]);
   const homes = homesOf(candidates);
   let best = 0;
   for (const each of reached) {
