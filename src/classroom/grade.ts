@@ -1,0 +1,221 @@
+/** Grading is replaying: every number comes from the grader's own copy of the ticket, none from the file. */
+import { type Action, actionSchema } from '../attempt/actions.ts';
+import { type Attempt, begin, perform } from '../attempt/attempt.ts';
+import { possibleFaults } from '../rig/faults.ts';
+import type { Library } from '../scenario/library.ts';
+import { type Skill, skillsShown } from '../scenario/skills.ts';
+import { type Debrief, SCORE_ITEMS, type ScoreItem } from '../score/debrief.ts';
+import { debriefOf, type Yardstick, yardstickFor } from '../score/score.ts';
+import type { Naming } from '../suspects/hypotheses.ts';
+import type { Assignment } from './assignment.ts';
+import { digestOf } from './digest.ts';
+import { type Doubt, doubt, listDoubt, timeDoubts } from './doubts.ts';
+import { type Work, workOf } from './draw.ts';
+import { RULES, sealRest, sealSteps } from './seal.ts';
+import { loadSubmission, restOf, type Submission, sealedTo } from './submission.ts';
+
+/** What an attempt was worth, without the debrief's length. */
+export interface Result {
+  readonly total: number;
+  readonly items: Readonly<Record<ScoreItem, number>>;
+  readonly rightNaming: boolean;
+  readonly truth: Naming;
+  readonly named: Naming | undefined;
+  /** On the job, searching. */
+  readonly minutes: number;
+  readonly parMinutes: number;
+  readonly steps: number;
+  readonly wastedSteps: number;
+  /** The wasted steps' actions, with the seconds that they took. */
+  readonly wasted: readonly { readonly action: Action; readonly seconds: number }[];
+  /** What was measured: the function and its two points, or the wire in the clamp. */
+  readonly measured: readonly string[];
+  readonly skills: readonly Skill[];
+}
+
+export interface Graded {
+  readonly submission: Submission;
+  readonly doubts: readonly Doubt[];
+  /** What the log is worth on this trainee's own ticket; undefined where it does not replay there to its end. */
+  readonly result: Result | undefined;
+}
+
+/** Grades one submission after another of one assignment, and keeps what is the same for all of them. */
+export interface Grader {
+  readonly assignment: Assignment;
+  /** @throws DataError where the file is no submission at all */
+  grade(json: unknown): Graded;
+  /** The whole debrief of a submission that replays. */
+  debrief(submission: Submission): { readonly attempt: Attempt; readonly debrief: Debrief } | undefined;
+}
+
+/** Tickets whose suspects are kept in memory at once. */
+const MOST_KEPT = 12;
+
+/** @param trainees codes of everybody who may hand in, to know whose log somebody else's is */
+export function createGrader(assignment: Assignment, library: Library, trainees: readonly string[] = []): Grader {
+  const yardsticks = new Map<string, Yardstick>();
+  const assignmentDigest = digestOf(assignment);
+
+  function yardstickOf({ ticket, rig }: Work): Yardstick {
+    const key = digestOf(ticket);
+    const known = yardsticks.get(key);
+    if (known) {
+      yardsticks.delete(key);
+      yardsticks.set(key, known);
+      return known;
+    }
+    const [oldest] = yardsticks.keys();
+    if (yardsticks.size >= MOST_KEPT && oldest !== undefined) yardsticks.delete(oldest);
+    const fresh = yardstickFor(ticket, rig);
+    yardsticks.set(key, fresh);
+    return fresh;
+  }
+
+  /** Whose log it is, if its first step is sealed to somebody else, or to something else, of this assignment. */
+  function ownerOf(submission: Submission, actions: readonly Action[]): Doubt | undefined {
+    const [action] = actions;
+    const [seal] = submission.seals;
+    if (!action || !seal) return undefined;
+    for (const trainee of [submission.trainee.code, ...trainees]) {
+      for (const work of workOf(assignment, trainee, library)) {
+        for (let number = 1; number <= assignment.attempts; number++) {
+          const attempt = begin(work.ticket, work.rig);
+          if (!perform(attempt, action).ok) continue;
+          if (sealSteps(sealedTo(assignment, trainee, work, number), attempt.steps)[0] !== seal) continue;
+          return trainee === submission.trainee.code
+            ? doubt('otherWorksLog', 1, { item: work.item + 1, attempt: number })
+            : doubt('othersLog', 1, { trainee });
+        }
+      }
+    }
+    return undefined;
+  }
+
+  function grade(json: unknown): Graded {
+    const submission = loadSubmission(json);
+    const doubts: Doubt[] = [];
+    if (submission.rules !== RULES) doubts.push(doubt('otherRules', undefined, { rules: submission.rules, here: RULES }));
+    if (submission.assignment.id !== assignment.id || submission.assignment.digest !== assignmentDigest)
+      doubts.push(doubt('otherAssignment', undefined, { assignment: submission.assignment.id }));
+    const work = workOf(assignment, submission.trainee.code, library)[submission.item];
+    if (!work)
+      return { submission, doubts: [...doubts, doubt('noItem', undefined, { item: submission.item + 1 })], result: undefined };
+    const to = sealedTo(assignment, submission.trainee.code, work, submission.attempt);
+    const { ticket } = submission;
+    if (ticket.id !== work.ticket.id || ticket.digest !== to.ticket)
+      doubts.push(doubt('otherTicket', undefined, { ticket: ticket.id, own: work.ticket.id }));
+    if (submission.rig !== to.rig) doubts.push(doubt('otherRig', undefined, { rig: work.rig.id }));
+
+    const log = readLog(submission.log, work);
+    if ('code' in log) return { submission, doubts: [...doubts, log], result: undefined };
+    doubts.push(...timeDoubts(submission, assignment, log.length));
+    const { attempt, refused, retimed } = retake(work, log);
+    const actions = log.map((step) => step.action);
+    const listed = listDoubt(actions, submission.seals);
+    const fresh = sealSteps(to, attempt.steps);
+    const apart = fresh.findIndex((seal, index) => seal !== submission.seals[index]);
+    const owner = apart === 0 && !listed ? ownerOf(submission, actions) : undefined;
+    if (owner) doubts.push(owner);
+    else if (listed) doubts.push(listed);
+    else if (apart >= 0) doubts.push(doubt('seenOtherwise', apart + 1));
+    if (refused) doubts.push(refused);
+    if (retimed && !listed && !refused) doubts.push(retimed);
+    const closed = actions.at(-1)?.name === 'close';
+    if (closed !== (submission.ended === 'closed') && !doubts.some(({ code }) => code === 'truncated'))
+      doubts.push(doubt('truncated', actions.length));
+
+    const result =
+      refused || (doubts.some(({ code }) => code === 'otherTicket') && apart >= 0) ? undefined : resultOf(attempt, work);
+    if (result && submission.shown !== undefined && submission.shown !== result.total)
+      doubts.push(doubt('scoreEdited', undefined, { shown: submission.shown, total: result.total }));
+    if (doubts.length === 0 && sealRest(to, submission.seals, restOf(submission)) !== submission.seal) doubts.push(doubt('edited'));
+    return { submission, doubts, result };
+  }
+
+  function resultOf(attempt: Attempt, work: Work): Result {
+    const yardstick = yardstickOf(work);
+    const debrief = debriefOf(attempt, work.ticket.rubric, yardstick);
+    const possible = possibleFaults(work.rig, work.ticket.suspects?.intermittents).length;
+    const told = Math.max(0, 1 - yardstick.ground.field.hypotheses.length / possible);
+    return {
+      total: debrief.total,
+      items: Object.fromEntries(SCORE_ITEMS.map((item) => [item, debrief.items[item].points])) as Record<ScoreItem, number>,
+      rightNaming: debrief.rightNaming,
+      truth: debrief.truth,
+      named: debrief.named,
+      minutes: debrief.minutes,
+      parMinutes: debrief.par.seconds / 60,
+      steps: attempt.steps.length,
+      wastedSteps: debrief.wastedSteps,
+      wasted: debrief.steps.flatMap((step) => {
+        const taken = attempt.steps[step.number - 1];
+        return step.kind === 'wasted' && taken ? [{ action: taken.action, seconds: step.seconds }] : [];
+      }),
+      measured: [...new Set(attempt.steps.flatMap(measuredIn))].sort(),
+      skills: skillsShown(attempt, told),
+    };
+  }
+
+  return {
+    assignment,
+    grade,
+    debrief(submission) {
+      const work = workOf(assignment, submission.trainee.code, library)[submission.item];
+      const log = work && readLog(submission.log, work);
+      if (!work || !log || 'code' in log) return undefined;
+      const { attempt, refused } = retake(work, log);
+      return refused ? undefined : { attempt, debrief: debriefOf(attempt, work.ticket.rubric, yardstickOf(work)) };
+    },
+  };
+}
+
+interface LoggedStep {
+  readonly at: number;
+  readonly action: Action;
+}
+
+/** The steps of a log, or why it is none. */
+function readLog(log: unknown, { ticket }: Work): readonly LoggedStep[] | Doubt {
+  const { ticket: id, rig, steps } = (typeof log === 'object' && log !== null ? log : {}) as Readonly<Record<string, unknown>>;
+  if (typeof id !== 'string' || typeof rig !== 'string' || !Array.isArray(steps) || steps.length > 600) return doubt('brokenLog');
+  if (id !== ticket.id || rig !== ticket.rig) return doubt('otherTicket', undefined, { ticket: id, own: ticket.id });
+  const found: LoggedStep[] = [];
+  for (const [index, step] of steps.entries()) {
+    const { at, action } = (typeof step === 'object' && step !== null ? step : {}) as Readonly<Record<string, unknown>>;
+    const parsed = actionSchema.safeParse(action);
+    if (!parsed.success || typeof at !== 'number') return doubt('brokenLog', index + 1);
+    found.push({ at, action: parsed.data });
+  }
+  return found;
+}
+
+interface Retaken {
+  readonly attempt: Attempt;
+  readonly refused: Doubt | undefined;
+  readonly retimed: Doubt | undefined;
+}
+
+/** Takes the steps again, up to the first that cannot be taken. */
+function retake({ ticket, rig }: Work, log: readonly LoggedStep[]): Retaken {
+  const attempt = begin(ticket, rig);
+  let retimed: Doubt | undefined;
+  for (const [index, { at, action }] of log.entries()) {
+    // A wait of open length would be as long as it takes here: a log has the seconds that it took.
+    const open = action.name === 'watch' && action.seconds === 0;
+    const outcome = open ? undefined : perform(attempt, action);
+    if (!outcome?.ok) {
+      const reason = outcome && !outcome.ok ? outcome.refusal.code : 'openWatch';
+      return { attempt, refused: doubt('refused', index + 1, { reason }), retimed };
+    }
+    if (outcome.step.seconds !== at) retimed ??= doubt('retimed', index + 1, { at, should: outcome.step.seconds });
+  }
+  return { attempt, refused: undefined, retimed };
+}
+
+/** What a step measured, as a text that is equal for equal measurements. */
+function measuredIn({ view }: Attempt['steps'][number]): string[] {
+  if (view.reading === undefined) return [];
+  if (view.action.name === 'clamp') return view.action.around === null ? [] : [`${view.fn} ${view.action.around}`];
+  return view.red === undefined || view.black === undefined ? [] : [`${view.fn} ${[view.red, view.black].sort().join(' ')}`];
+}
