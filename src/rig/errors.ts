@@ -24,7 +24,15 @@ export function pathText(path: readonly PropertyKey[]): string {
 }
 
 /** Codes that a schema of ours gives as its message. */
-const OWN_CODES = new Set(['rig.id', 'rig.terminalRef', 'ticket.id', 'rubric.sum', 'rig.staging']);
+const OWN_CODES = new Set([
+  'rig.id',
+  'rig.terminalRef',
+  'ticket.id',
+  'rubric.sum',
+  'rig.staging',
+  'classroom.code',
+  'classroom.hours',
+]);
 
 /**
  * The first thing that does not fit, as an error with words of ours.
