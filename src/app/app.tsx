@@ -2,7 +2,7 @@ import type { ComponentChild, ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
-import { isListed } from './board.ts';
+import { isThere } from './board.ts';
 import { isLocked, leaveWhenGone } from './keeping/profile-now.ts';
 import { HomePage } from './pages/home.tsx';
 import { UnknownPage } from './pages/unknown.tsx';
@@ -51,7 +51,7 @@ export function App() {
 }
 
 function known(ticket: string, page: (id: string) => ComponentChild): ComponentChild {
-  return isListed(ticket) ? page(ticket) : <UnknownPage />;
+  return isThere(ticket) ? page(ticket) : <UnknownPage />;
 }
 
 /** Whether the page that was asked for is still on its way, and its heading with it. */

@@ -1,5 +1,6 @@
 import type { Grade } from '../scenario/grade.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { guestOf } from './guests.ts';
 import measures from './measures.json';
 
 /** What the list of tickets shows of one. */
@@ -14,6 +15,9 @@ export const board: readonly Listed[] = Object.values(
 ).sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1));
 
 export const isListed = (id: string): boolean => board.some((ticket) => ticket.id === id);
+
+/** Whether a page may be opened on it: it ships, or it is a guest (see library.ts). */
+export const isThere = (id: string): boolean => isListed(id) || guestOf(id) !== undefined;
 
 /** The short way of a ticket and how hard it is, worked out beforehand (tests/tools/measures.ts); undefined for one that is newer. */
 export function measureOf(id: string): { readonly seconds: number; readonly grade: Grade } | undefined {

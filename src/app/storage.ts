@@ -1,6 +1,7 @@
 /** What the browser keeps: the running attempt, the last closed one and the best score of each ticket, and a few habits. */
 import { JOB_MODES } from '../attempt/job.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { guestOf } from './guests.ts';
 import { habitKey, mine, profileNow } from './keeping/profile-now.ts';
 import type { Finished, Result } from './keeping/records.ts';
 import { finishedKey, type Kept, onShelf, read, readAll, tryTransact } from './keeping/store.ts';
@@ -58,17 +59,17 @@ export const layAside = (ticket: string, attempt: KeptAttempt): Promise<Kept> =>
 export const readClosed = async (ticket: string): Promise<KeptAttempt | undefined> =>
   unkept.get(closed(ticket)) ?? attemptIn(await readOr(closed(ticket)));
 
-/** Moves an attempt from running to closed, in one transaction: its log is kept for the debrief and among the finished ones. */
+/**
+ * Moves an attempt from running to closed, in one transaction: its log is kept for the debrief and among the finished ones. At a guest
+ * (see library.ts) it is kept for the debrief alone.
+ */
 export async function keepClosed(ticket: string, attempt: KeptAttempt): Promise<Kept> {
   const kept = await tryTransact([count()], (found) => {
+    const moved = [[closed(ticket), attempt] as const, [running(ticket), undefined] as const];
+    if (guestOf(ticket) !== undefined) return new Map<string, unknown>(moved);
     const number = Number(found.get(count()) ?? 0) + 1;
     const finished: Finished = { number, when: Date.now(), ticket, ...attempt };
-    return new Map<string, unknown>([
-      [count(), number],
-      [mine(finishedKey(number)), finished],
-      [closed(ticket), attempt],
-      [running(ticket), undefined],
-    ]);
+    return new Map<string, unknown>([[count(), number], [mine(finishedKey(number)), finished], ...moved]);
   });
   if (kept === 'kept') unkept.delete(closed(ticket));
   else holdClosed(ticket, attempt);

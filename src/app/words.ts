@@ -6,6 +6,7 @@ import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
 import type { Ticket } from '../scenario/ticket.ts';
+import { wordsIdOf } from './guests.ts';
 import { numberLocale } from './number-locale.ts';
 import { bareDegrees, degreeStep, temperature } from './units.ts';
 
@@ -209,7 +210,7 @@ export function complaintText(ticket: Ticket): string {
   const set = ticket.complaint.history.flatMap((action) =>
     action.name === 'set' ? [[action.control, bareDegrees(action.value)] as const] : [],
   );
-  if (ticket.told === undefined) return t(`ticket:${ticket.id}.complaint`, Object.fromEntries(set));
+  if (ticket.told === undefined) return t(`ticket:${wordsIdOf(ticket.id)}.complaint`, Object.fromEntries(set));
   const { symptom, heard, voice } = ticket.told;
   return `${t(`ticket:made.say.${symptom}.${voice}`)} ${t(`ticket:made.heard.${heard}`)}`;
 }

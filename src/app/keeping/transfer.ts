@@ -1,6 +1,7 @@
 /** All that is kept, out to a file and back in. */
 import { replay } from '../../attempt/attempt.ts';
 import { dataError } from '../../rig/errors.ts';
+import { isListed } from '../board.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
 import { fileText, HABIT_NAME, type KeptProfile, parseFile, within } from './file.ts';
@@ -34,8 +35,9 @@ export async function exportText(which: string | 'all'): Promise<string> {
     chosen.map(({ id, name }): KeptProfile => {
       const shelf = shelfOf(id, kept);
       const running = [...shelf].flatMap(([key, value]) => {
-        const attempt = key.startsWith('running:') ? attemptIn(value) : undefined;
-        return attempt === undefined ? [] : [{ ticket: key.slice('running:'.length), mode: attempt.mode, log: attempt.log }];
+        const ticket = key.startsWith('running:') ? key.slice('running:'.length) : '';
+        const attempt = isListed(ticket) ? attemptIn(value) : undefined;
+        return attempt === undefined ? [] : [{ ticket, mode: attempt.mode, log: attempt.log }];
       });
       const finished = finishedIn(shelf).map(({ number: _, result: __, ...attempt }) => attempt);
       return { name, finished, running, habits: habitsOf(id) };

@@ -9,6 +9,7 @@ import { ScoreLines } from '../debrief/score-lines.tsx';
 import { StepBody, wordsOf } from '../debrief/step-body.tsx';
 import { TreeFold } from '../debrief/tree.tsx';
 import { type Reviewed, useDebrief } from '../debrief/use-debrief.ts';
+import { guestOf } from '../guests.ts';
 import { isGuided } from '../guided/choice.ts';
 import { findTicket, rigOf, ticketAfter, tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
@@ -61,12 +62,18 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
 const nextTicket = (ticket: Ticket) => (isGuided(ticket.id) ? tickets[0] : ticketAfter(ticket.id));
 
 function Onward({ ticket }: { readonly ticket: Ticket }) {
-  const next = nextTicket(ticket);
+  const guest = guestOf(ticket.id);
+  const next = guest === undefined ? nextTicket(ticket) : undefined;
   return (
     <nav class="onward">
       <a class="button" href={hrefOf('ticket', ticket.id)}>
         {t('app:debrief.again')}
       </a>
+      {guest !== undefined && (
+        <a class="button act" href={guest.home}>
+          {t('app:debrief.back')}
+        </a>
+      )}
       {next !== undefined && next.id !== ticket.id && (
         <a class="button act" href={hrefOf('ticket', next.id)}>
           {t('app:debrief.next', { title: titleOf(next.id) })}
