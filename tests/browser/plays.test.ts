@@ -24,11 +24,20 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-/** BELLWIRE_FULL=1 plays every ticket by every hand; else the first rig's by all three, and two other rigs' by one of them. */
+/** The first so many tickets of each rig. */
+const firstOfEachRig = (count: number) =>
+  library.tickets.filter((each, index) => library.tickets.slice(0, index).filter(({ rig }) => rig === each.rig).length < count);
+
+/**
+ * BELLWIRE_FULL=1 plays every ticket by every hand, BELLWIRE_PLAYS=2 two tickets of every rig; else the first rig's is played by all three,
+ * and two other rigs' by one of them.
+ */
 const ticketsFor = (hand: number): readonly string[] =>
   (process.env.BELLWIRE_FULL
     ? library.tickets
-    : oneOfEachRig.filter((_, place) => place === 0 || (place % 4 === 0 && place % 3 === hand))
+    : process.env.BELLWIRE_PLAYS
+      ? firstOfEachRig(Number(process.env.BELLWIRE_PLAYS))
+      : oneOfEachRig.filter((_, place) => place === 0 || (place % 4 === 0 && place % 3 === hand))
   ).map((each) => each.id);
 
 /** From the first page to the debrief, and back to see the points there. */
