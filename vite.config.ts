@@ -1,11 +1,12 @@
 import { defineConfig } from 'vitest/config';
+import { firstPage } from './tests/tools/first-page.ts';
 import { fonts } from './tests/tools/fonts.ts';
 import { offline } from './tests/tools/offline.ts';
 
 /** The app's build and, below it, the three kinds of test. See DEVELOPERS.md, "Tests". */
 export default defineConfig({
   base: './',
-  plugins: [fonts(), offline()],
+  plugins: [firstPage(), fonts(), offline()],
   build: {
     target: 'es2022',
     // Phaser alone is over a megabyte; it is loaded with the bench, not with the first page.

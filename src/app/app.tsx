@@ -4,6 +4,7 @@ import { Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import { isThere } from './board.ts';
 import { isLocked, leaveWhenGone } from './keeping/profile-now.ts';
+import { loadAllWords } from './language.ts';
 import { HomePage } from './pages/home.tsx';
 import { UnknownPage } from './pages/unknown.tsx';
 import { useLanguage } from './use-language.ts';
@@ -102,8 +103,8 @@ function Later({ load, ...props }: TicketProps & { readonly load: Loader }) {
   const [failed, setFailed] = useState(false);
   useEffect(() => {
     let current = true;
-    load().then(
-      (page) => current && setPage(() => page),
+    Promise.all([load(), loadAllWords()]).then(
+      ([page]) => current && setPage(() => page),
       () => current && setFailed(true),
     );
     return () => {

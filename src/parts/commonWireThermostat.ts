@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type CommonWirePower, livesOnCommon } from './commonWirePower.ts';
 import { has } from './modes.ts';
 import { definePart } from './part.ts';
 import { differs } from './state.ts';
@@ -17,18 +18,12 @@ import {
   watched,
 } from './thermostatLogic.ts';
 
-/** It wakes at 18 V, and its supply's reservoir carries it down to 14 V; typical, no source. */
-const WAKES_AT_VOLTS = 18;
-const SLEEPS_BELOW_VOLTS = 14;
 /** How long it starts up when its power has come back; typical, no source. */
 const WAKE_SECONDS = 10;
 /** What its supply looks like from R to C: about 33 mA at 24 V; typical, no source. */
 const SUPPLY_OHMS = 720;
 
-type State = Controller & {
-  /** From when on it is awake: long past while it has never slept, Infinity without power. */
-  wakesAt: number;
-};
+type State = Controller & CommonWirePower;
 
 /**
  * A common-wire electronic thermostat: R and C feed it, three relays close R to W, Y and G. Without 24 V from R to C its display is blank and its
@@ -56,24 +51,20 @@ export const commonWireThermostat = definePart<{ electricHeat: boolean; heatCycl
   calls: CALLS,
   removable: true,
   replaceMinutes: 20,
-  initial: () => ({ ...startController(), wakesAt: -1e9 }),
+  initial: () => ({ ...startController(), powerDue: 0 }),
   conduct(site, state, stamp) {
     stampRelays(site, state, stamp);
     stamp.resistor(3, SUPPLY_OHMS);
   },
   react(site, state) {
     const before = { ...state };
-    const enough = site.volts('R', 'C') >= (state.alive === 1 ? SLEEPS_BELOW_VOLTS : WAKES_AT_VOLTS) && !has(site, 'dead');
-    if (!enough) state.wakesAt = Number.POSITIVE_INFINITY;
-    else if (state.wakesAt === Number.POSITIVE_INFINITY) state.wakesAt = site.now + WAKE_SECONDS;
-    state.alive = enough && site.now >= state.wakesAt ? 1 : 0;
-    if (state.alive === 0) {
-      letGo(state, site.now);
-      state.due = state.wakesAt;
-    } else {
+    state.alive = livesOnCommon(site, state, WAKE_SECONDS) ? 1 : 0;
+    if (state.alive === 0) letGo(state, site.now);
+    else {
       const { electricHeat, heatCycles, coolCycles } = site.params;
       oneStage(site, state, { fanWithHeat: electricHeat !== has(site, 'fanSettingWrong'), heatCycles, coolCycles });
     }
+    state.due = Math.min(state.due, state.powerDue);
     return differs(before, state);
   },
   watches: watched,

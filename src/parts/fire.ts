@@ -113,6 +113,7 @@ export const burner = definePart({
 export const flameSensor = definePart({
   kind: 'flameSensor',
   section: 'equipment',
+  microamps: true,
   parameters: none,
   terminals: [{ id: 'rod', label: '' }],
   inner: ['tip'],

@@ -1,20 +1,15 @@
 import { z } from 'zod';
+import { livesOnCommon } from './commonWirePower.ts';
 import { heatPumpStages, reversingEnergised, stageTemperatures, startHeatPump, waiting } from './heatPumpStages.ts';
 import { has } from './modes.ts';
-import { definePart, type Sign, type Site } from './part.ts';
+import { definePart, type Sign } from './part.ts';
 import { differs } from './state.ts';
 import { CALLS, displaySigns, GUARD_SECONDS, letGo, operateSetting, readSetting, SETTINGS } from './thermostatLogic.ts';
 
 /** The screws of a heat pump's thermostat and of its sub-base, left to right. */
 const SCREWS = ['R', 'C', 'Y', 'G', 'O', 'W2', 'E'] as const;
 
-/**
- * Volts from R to C from which it wakes and under which it sleeps, how long its supply's reservoir carries it without, and how long it
- * starts up; typical, no source. A short that its own relay makes is over only when the relay lets go: long enough for a fuse.
- */
-const WAKES_AT_VOLTS = 18;
-const SLEEPS_BELOW_VOLTS = 14;
-const RESERVOIR_SECONDS = 0.5;
+/** How long it starts up; typical, no source. */
 const START_SECONDS = 2;
 
 type HeatPumpParameters = { reversing: 'O' | 'B' };
@@ -28,24 +23,6 @@ const RELAYS = [
   { terminal: 'W2', field: 'aux', open: 'auxiliaryRelayStuckOpen', welded: 'auxiliaryRelayWelded' },
   { terminal: 'E', field: 'e', open: 'emergencyRelayStuckOpen', welded: 'emergencyRelayWelded' },
 ] as const;
-
-/** Whether it is awake; sets `powerDue` where that is about to change. */
-function lives(site: Site<HeatPumpParameters>, state: State): boolean {
-  const awake = state.alive === 1;
-  if (has(site, 'dead')) {
-    state.powerDue = Number.POSITIVE_INFINITY;
-    return false;
-  }
-  const powered = site.volts('R', 'C') >= (awake ? SLEEPS_BELOW_VOLTS : WAKES_AT_VOLTS);
-  if (powered === awake) {
-    state.powerDue = Number.POSITIVE_INFINITY;
-    return awake;
-  }
-  if (state.powerDue === Number.POSITIVE_INFINITY) state.powerDue = site.now + (powered ? START_SECONDS : RESERVOIR_SECONDS);
-  if (site.now < state.powerDue) return awake;
-  state.powerDue = Number.POSITIVE_INFINITY;
-  return powered;
-}
 
 const EMERGENCY_OFF = { control: 'emergency', value: 'off' } as const;
 
@@ -95,7 +72,7 @@ export const heatPumpThermostat = definePart<HeatPumpParameters, State>({
   },
   react(site, state) {
     const before = { ...state };
-    state.alive = lives(site, state) ? 1 : 0;
+    state.alive = livesOnCommon(site, state, START_SECONDS) ? 1 : 0;
     if (state.alive === 1) heatPumpStages(site, state);
     else {
       letGo(state, site.now);

@@ -186,6 +186,8 @@ export interface PartKind<P extends Parameters = Parameters, S extends PartState
   readonly removable?: boolean;
   /** Carries line voltage: hands off while live. */
   readonly lineVoltage?: boolean;
+  /** Its current is microamps of DC, and is read with the meter in series with its wire. */
+  readonly microamps?: boolean;
   /** Gas is in it while the supply is open. */
   readonly gas?: boolean;
   /** Keeps a charge when the power is off. */

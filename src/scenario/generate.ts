@@ -104,7 +104,7 @@ function make({ rig: plain, variant, population, group, twin, wishes, id, job, v
     weather,
     house,
     ...(tools ? { tools } : {}),
-    told: { ...group.told[twin], voice, job },
+    told: { ...group.told(twin), voice, job },
     complaint: { history, observed, works },
   };
   const ticket = checked(draft, rig);

@@ -8,7 +8,7 @@ import type { Fault } from '../rig/faults.ts';
 import type { Ground } from '../suspects/ground.ts';
 import { hypothesesOf, type Naming } from '../suspects/hypotheses.ts';
 import { type Choose, type NextTest, nextTest } from '../suspects/shortWay.ts';
-import { takeSnapshot } from '../suspects/snapshot.ts';
+import { goBack, takeSnapshot } from '../suspects/snapshot.ts';
 import { symptomOf } from './symptom.ts';
 import type { Variant } from './variant.ts';
 
@@ -20,8 +20,8 @@ const MOST_WORKS = 6;
 export interface Group {
   readonly observed: readonly Observed[];
   readonly works: readonly Observed[];
-  /** By twin: what its customer would call it. */
-  readonly told: readonly ReturnType<typeof symptomOf>[];
+  /** What the customer of a twin would call it; the twin is put back to the end of its story. */
+  readonly told: (twin: number) => ReturnType<typeof symptomOf>;
   /** Its faults as a ticket's suspects. */
   readonly ground: Ground;
   /** The faults of each twin. */
@@ -92,10 +92,18 @@ export function populate({ rig, weather, history, tools }: Variant): Population 
       const works = observedOf(should.map((value, index) => (value === values[index] ? undefined : value))).slice(0, MOST_WORKS);
       const complains = values.some((value, index) => value !== undefined && value !== should[index]);
       if (!complains || works.length === 0) return [];
+      const gathered = gather(assembly, members);
+      const { field, homes } = gathered.ground;
       return [
         {
-          ...gather(assembly, members),
-          told: members.map(({ bench }) => symptomOf(bench, sound)),
+          ...gathered,
+          told: (index) => {
+            const twin = field.twins[index];
+            const home = homes[index];
+            if (!twin || !home) throw new Error(`no twin ${index}`);
+            goBack(twin.bench, home);
+            return symptomOf(twin.bench, sound);
+          },
           observed: observedOf(values),
           works,
         },

@@ -39,7 +39,9 @@ export function skillsShown(attempt: Attempt, told: number): Skill[] {
     proveTheMeter: proves(search),
     readTheTicket: told >= TOLD_SHARE && !did(({ name }) => name === 'probe' || name === 'clamp'),
     supplyFirst: did((action) => sectionOf(assembly, action) === 'supply'),
-    benchTestTheThermostat: did(({ name }) => name === 'mat'),
+    benchTestTheThermostat: search.some(
+      ({ view }) => view.reading !== undefined && onBody(assembly, view.red) && onBody(assembly, view.black),
+    ),
     isolateTheCable: isolatesCable(assembly, search),
     jumperAtTheBoard: did((action) => action.name === 'jumper' && action.on),
     hopscotch: hops(search) >= HOPS,
@@ -83,6 +85,11 @@ function isolatesCable(assembly: Assembly, search: readonly Step[]): boolean {
   if (search.some(({ action }) => action.name === 'lift' && inCable.some((wire) => wire.id === action.wire))) return true;
   const touched = new Set(search.flatMap(({ view }) => (view.reading ? [view.red, view.black] : [])));
   return inCable.some(({ data }) => touched.has(data.from) && touched.has(data.to));
+}
+
+/** A terminal of a body's own, which no lead reaches while it sits on its base. */
+function onBody(assembly: Assembly, point: string | undefined): boolean {
+  return point !== undefined && assembly.partById.get(point.split('.')[0] ?? '')?.kind.removable === true;
 }
 
 function isolates(assembly: Assembly, action: Action): boolean {

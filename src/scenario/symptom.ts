@@ -1,10 +1,12 @@
 import type { Bench } from '../attempt/bench.ts';
 import { signsOf } from '../attempt/notices.ts';
 import { heatInto } from '../world/room.ts';
+import { NONE_BTU, shortCycles } from './cycling.ts';
 
 /** What a customer calls it, from what they can tell by living there. */
 export const SYMPTOMS = [
   'blank',
+  'shortCycles',
   'noHeat',
   'littleHeat',
   'noCooling',
@@ -23,8 +25,6 @@ export type Symptom = (typeof SYMPTOMS)[number];
 export const HEARD = ['nothing', 'air', 'something'] as const;
 export type Heard = (typeof HEARD)[number];
 
-/** Less heat or cooling than this is none, Btu/h. */
-const NONE_BTU = 500;
 /** Less than this share of what a sound system brings is little. */
 const LITTLE_SHARE = 0.75;
 
@@ -57,11 +57,15 @@ function living(bench: Bench): Living {
 /** Values of the sign `running` that are standing still. */
 const STILL: ReadonlySet<string | number> = new Set(['off', 'hum', 0]);
 
-/** What the customer would call it, and what they hear: the end of their story beside what a sound system would do. */
+/**
+ * What the customer would call it, and what they hear: the end of their story beside what a sound system would do. Both benches stand at
+ * that end, and are left there; half an hour is lived on to hear whether it starts again and again.
+ */
 export function symptomOf(faulty: Bench, sound: Bench): { readonly symptom: Symptom; readonly heard: Heard } {
   const is = living(faulty);
   const should = living(sound);
   const heard = is.air ? 'air' : is.running > 0 ? 'something' : 'nothing';
+  if (!is.blank && shortCycles(faulty, sound)) return { symptom: 'shortCycles', heard };
   return { symptom: symptom(is, should), heard };
 }
 

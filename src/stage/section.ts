@@ -22,8 +22,10 @@ const GAP = 3;
 const LEFT = 16;
 const ROOF = 60;
 const ALOFT = 94;
-/** What stays free beside the roof where nothing stands outside. */
-const CORNER = 50;
+/** What stays free beside the roof where nothing stands outside: a key for the sound, which is no narrower in a wide house. */
+const CORNER = 54;
+/** How far in from the walls what stands on a flat roof begins. */
+const INSET = 5;
 /** How far the eaves reach beyond the walls. */
 const EAVES = 11;
 
@@ -89,7 +91,8 @@ export function sectionOf(view: Pick<BenchView, 'places' | 'looks'>): Section {
   });
   const onTop = named('roof');
   const aloft = [...onTop, ...named('attic')];
-  const most = Math.min(ROOM.width, (across - GAP * (aloft.length - 1)) / Math.max(1, aloft.length));
+  const room = across - (onTop.length > 0 ? INSET * 2 : 0);
+  const most = Math.min(ROOM.width, (room - GAP * (aloft.length - 1)) / Math.max(1, aloft.length));
   const left = LEFT + (across - aloft.length * most - (aloft.length - 1) * GAP) / 2;
   const high = onTop.length > 0 ? ALOFT : 44;
   aloft.forEach((id, index) => {

@@ -9,6 +9,7 @@ import type { Problem, Test } from '../diagnosis/problem.ts';
 import { endPoint } from '../rig/points.ts';
 import { settle } from '../world/world.ts';
 import { noticesApart, observationsApart } from './apart.ts';
+import { seriesReading } from './inSeries.ts';
 import { clampReadings, leadReadings, type PossibleReading } from './readings.ts';
 import { goTo, type Stand } from './route.ts';
 import { goBack, type Snapshot, takeSnapshot } from './snapshot.ts';
@@ -78,6 +79,8 @@ export function testsAt(
     for (const lift of stand.lifts) {
       const action: Action = { name: 'lift', ...lift };
       for (const reading of liftedReadings(truth, twins, action)) add([action], COST_SECONDS.lift, reading);
+      const series = seriesReading(truth, twins, stand, action);
+      if (series) add([], 0, series);
     }
   } else {
     for (const reading of [...looks(truth, twins), ...tugs(truth, twins), ...leadReadings(truth, twins)]) add([], 0, reading);

@@ -1,14 +1,22 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { languages } from '../../src/app/language.ts';
+import { t } from '../../src/app/words.ts';
+import { logOf } from '../../src/attempt/attempt.ts';
+import { speakEnglish } from '../app/english.ts';
 import { launch } from './chromium.ts';
 import { keepClosed, solved } from './engine-hand.ts';
-import { openPage } from './harness.ts';
+import { accessFaults, address, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { put } from './store.ts';
 
 const TICKET = 'fanButNoCooling';
 
 let browser: Browser;
 beforeAll(async () => {
+  await speakEnglish();
   browser = await launch();
 });
 afterAll(() => browser?.close());
@@ -34,6 +42,99 @@ test('the first page loads neither Phaser nor the solver, nor what proves files 
   expect(await page.locator('.ticket-row a').count()).toBeGreaterThan(0);
   const scripts = (await fetched(page)).filter((name) => name.endsWith('.js'));
   expect(scripts.filter((name) => /^(stage|bench|attempt|library|schemas)/.test(name))).toEqual([]);
+  await close();
+});
+
+/** Kilobytes, as gzip packs them, of what the first page may fetch: well below the aim of 120, so that tickets can be added. */
+const MOST_KILOBYTES = 105;
+
+/** Of files of the built app, compressed as gzip does by default. */
+function weightOf(names: readonly string[]): number {
+  const bytes = [...new Set(names)].map((name) => {
+    const body = readFileSync(join(inject('built'), 'assets', name));
+    return name.endsWith('.woff2') ? body.length : gzipSync(body).length;
+  });
+  return bytes.reduce((sum, each) => sum + each, 0) / 1000;
+}
+
+test('the first page fetches no other page’s words, has all of its own, and stays light, in each language', async () => {
+  const { page, close } = await openPage(browser, '');
+  for (const { id } of languages) {
+    await page.evaluate((language) => localStorage.setItem('bellwire.language', language), id);
+    await page.reload({ waitUntil: 'networkidle' });
+    await page.locator('.board-rig[open] .ticket-row').first().waitFor();
+    const names = await fetched(page);
+    expect(names.filter((name) => name.startsWith(`${id}-`)).length).toBe(1);
+    expect(names.filter((name) => /-rest-[^.]*\.js$/.test(name))).toEqual([]);
+    const kilobytes = weightOf(names.filter((name) => /\.(js|css|woff2)$/.test(name)));
+    expect(kilobytes).toBeGreaterThan(50);
+    expect(kilobytes).toBeLessThan(MOST_KILOBYTES);
+    // A key that has no words is seen with its namespace.
+    const said = await page.evaluate(() => document.documentElement.textContent ?? '');
+    expect(said.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
+    await page.goto(address('#/nowhere'));
+    const lost = await page.evaluate(() => document.body.textContent ?? '');
+    expect(lost.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
+    await page.goto(address('#/'));
+  }
+  // A language that is chosen on a later page comes with all of its words.
+  await page.goto(address(`#/ticket/${TICKET}`));
+  const complaint = page.locator('.complaint');
+  for (const { id } of languages) {
+    const { [TICKET]: words } = JSON.parse(readFileSync(new URL(`../../locales/${id}/ticket.json`, import.meta.url), 'utf8'));
+    await page.locator('.language-choice').selectOption(id);
+    await expect.poll(() => complaint.textContent()).toBe(words.complaint);
+  }
+  await close();
+});
+
+describe.each([
+  ['laptop', LAPTOP],
+  ['phone', PHONE],
+])('the systems on a %s', (name, size) => {
+  test('are folded but for that of the next ticket, tell what is done, and stay as a hand left them', async () => {
+    const { page, close } = await openPage(browser, '', size);
+    const folds = page.locator('.board-rig');
+    const next = page.locator('.board-rig', { has: page.locator('.ticket-next') });
+    await next.waitFor();
+    const opened = () => folds.evaluateAll((all) => all.flatMap((each, at) => ((each as HTMLDetailsElement).open ? [at] : [])));
+    expect(await opened()).toEqual([0]);
+    expect(await folds.count()).toBeGreaterThan(2);
+    const last = folds.last();
+    const total = await last.locator('.ticket-row').count();
+    expect(await last.locator('.board-done').textContent()).toBe(t('app:home.done', { done: '0', total: String(total) }));
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(size === PHONE ? 5000 : 3000);
+    expect(await accessFaults(page)).toEqual([]);
+
+    await last.locator('summary').focus();
+    await page.keyboard.press('Enter');
+    await folds.first().locator('summary').press('Space');
+    await expect.poll(opened).toEqual([(await folds.count()) - 1]);
+    await picture(page, `home-folds-${name}`);
+    expect(await accessFaults(page)).toEqual([]);
+    const inLast = last.locator('.ticket-row a').first();
+    await inLast.click();
+    await page.locator('.ticket-go').waitFor();
+    await page.goBack();
+    await next.waitFor({ state: 'attached' });
+    expect(await opened()).toEqual([(await folds.count()) - 1]);
+
+    await put(page, 'count', 1);
+    await put(page, 'finished:1', { number: 1, when: 0, ticket: TICKET, mode: 'practice', log: logOf(solved(TICKET)) });
+    await page.reload();
+    const withIt = page.locator('.board-rig', { has: page.locator(`a[href$="#/ticket/${TICKET}"]`) });
+    const among = String(await withIt.locator('.ticket-row').count());
+    await expect.poll(() => withIt.locator('.board-done').textContent()).toBe(t('app:home.done', { done: '1', total: among }));
+    await close();
+  });
+});
+
+test('who chooses one system sees its tickets at once', async () => {
+  const { page, close } = await openPage(browser, '', PHONE);
+  await page.locator('.board-rig[open]').first().waitFor();
+  await page.locator('.board-choices select').first().selectOption({ index: 3 });
+  await expect.poll(() => page.locator('.board-rig').count()).toBe(1);
+  expect(await page.locator('.board-rig[open] .ticket-row a').first().isVisible()).toBe(true);
   await close();
 });
 
@@ -82,7 +183,7 @@ test('each language is written in the letters that every page fetches; a name of
 
 test('a page that is still on its way takes the focus to its heading when it comes', async () => {
   const { page, close } = await openPage(browser, '');
-  await page.locator('.ticket-row a').first().click();
+  await page.locator('.board-rig[open] .ticket-row a').first().click();
   await page.waitForURL(/#\/ticket\//);
   await expect.poll(() => page.evaluate(() => document.activeElement?.localName)).toBe('h1');
   await close();

@@ -84,3 +84,17 @@ export const address = (hash: string): string => new URL(hash, inject('address')
 
 /** The button with just these words. */
 export const button = (page: Page, words: string): Locator => page.getByRole('button', { name: words, exact: true });
+
+/** A ticket's row on the first page, once the fold of its system is open; whoever opens it is `press`. */
+export async function ticketRow(
+  page: Page,
+  id: string,
+  press = (target: Locator): Promise<void> => target.click(),
+): Promise<Locator> {
+  const link = page.locator(`a[href$="#/ticket/${id}"]`);
+  // Before a system is open, which one will be is not known.
+  await page.locator('.board-rig[open]').first().waitFor();
+  const fold = page.locator('.board-rig', { has: link });
+  if (!(await fold.evaluate((each: HTMLDetailsElement) => each.open))) await press(fold.locator('summary'));
+  return page.locator('li', { has: link });
+}

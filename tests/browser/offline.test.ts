@@ -10,7 +10,7 @@ import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { byMouse } from './drawn-hand.ts';
 import { type FolderServer, serveFolder } from './folder-server.ts';
-import { LAPTOP, picture } from './harness.ts';
+import { LAPTOP, picture, ticketRow } from './harness.ts';
 import { expectDebrief, stepsOf } from './shadow.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -39,7 +39,7 @@ async function visited(server: FolderServer): Promise<{ context: BrowserContext;
 }
 
 async function openBench(page: Page): Promise<void> {
-  await page.locator(`a[href$="#/ticket/${TICKET}"]`).click();
+  await (await ticketRow(page, TICKET)).locator('a').click();
   await page.getByRole('link', { name: t('app:ticket.begin'), exact: true }).click();
   await page.locator('.drawn-host canvas').waitFor();
   await page.locator('.drawn-wait').waitFor({ state: 'detached' });

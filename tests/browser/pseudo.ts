@@ -30,7 +30,7 @@ function pseudoWords(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value as object).map(([key, inner]) => [key, pseudoWords(inner)]));
 }
 
-/** The module of English words as the build has it, with pseudo words in it. What the meter's display shows is no language's. */
+/** Either module of English words as the build has them, with all pseudo words in it. What the meter's display shows is no language's. */
 export function pseudoModule(): string {
   const folder = new URL('../../locales/en/', import.meta.url);
   const files = readdirSync(folder).map((file) => {

@@ -11,7 +11,7 @@ import { start } from '../scenario/shipped.ts';
 import { buildSingleFile } from '../tools/single-file.ts';
 import { launch } from './chromium.ts';
 import { byMouse } from './drawn-hand.ts';
-import { LAPTOP, picture } from './harness.ts';
+import { LAPTOP, picture, ticketRow } from './harness.ts';
 import { expectDebrief, stepsOf } from './shadow.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -49,7 +49,7 @@ async function openFile(before: () => void = () => undefined) {
   await page.goto(address);
   await page.getByRole('heading', { level: 1 }).waitFor();
   const begin = async () => {
-    await page.locator(`a[href$="#/ticket/${TICKET}"]`).click();
+    await (await ticketRow(page, TICKET)).locator('a').click();
     await page.getByRole('link', { name: t('app:ticket.begin'), exact: true }).click();
     await page.locator('.drawn-host canvas').waitFor();
     await page.locator('.drawn-wait').waitFor({ state: 'detached' });

@@ -7,7 +7,7 @@ import { type Fault, possibleFaults } from '../../src/rig/faults.ts';
 import { loadRig } from '../../src/rig/load.ts';
 import { advance } from '../../src/world/time.ts';
 import { createWorld, type Weather, type World } from '../../src/world/world.ts';
-import { layOnMat, operate, read, set, sign, take, waitUntil, walk } from '../attempt/trainee.ts';
+import { layOnMat, operate, read, set, sign, take, wait, waitUntil, walk } from '../attempt/trainee.ts';
 import { turn } from '../world/states.ts';
 import { siteAt, stateAt } from './smallRig.ts';
 
@@ -156,8 +156,24 @@ describe('electric heat', () => {
 it('a full pan takes the display of a thermostat that lives on R and C, in summer and in winter', () => {
   for (const weather of [COLD, HOT]) {
     const attempt = arrive(weather, faultOf('drainPan', 'full'));
+    wait(attempt, 1);
     expect(sign(attempt, 'thermostat', 'display')).toBe('blank');
   }
+});
+
+// Its reservoir outlasts the fuse (typical, no source): a thermostat that let go at once would spare it.
+it('a short behind its own relay blows the fuse, and the world settles', () => {
+  const world = heating(COLD, faultOf('statW', 'shortTo:statC'));
+  const blown = () => stateAt(world, 'fuse').blown === 1;
+  later(world, 5);
+  expect(blown()).toBe(true);
+  expect(stateAt(world, 'thermostat').alive).toBe(0);
+  for (let minute = 0; minute < 10; minute++) {
+    later(world, 60);
+    expect(world.state.unsettled).toBe(0);
+    expect(stateAt(world, 'thermostat').alive).toBe(0);
+  }
+  expect(blown()).toBe(true);
 });
 
 // Common practice, no source: a poor joint carries the display's milliamps, and nothing more.
@@ -166,6 +182,7 @@ it('a poor joint in R leaves the display alight until it calls, and the sound on
   expect(stateAt(world, 'thermostat').alive).toBe(1);
   turn(world, 'thermostat', 'setHeat', 70);
   turn(world, 'thermostat', 'mode', 'heat');
+  later(world, 1);
   expect(stateAt(world, 'thermostat').alive).toBe(0);
   expect(siteAt(world, 'thermostat').volts('R', 'C')).toBeGreaterThan(18);
   expect(stateAt(heating(), 'thermostat').alive).toBe(1);

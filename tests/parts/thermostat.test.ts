@@ -109,6 +109,22 @@ describe('the guard of the compressor', () => {
     expect(signs().guard).toBe(0);
   });
 
+  // Common practice, no source: its cells stay in it, so pulling it is no power-up, and its relay stays where it is latched.
+  it('does not notice that its body was pulled: seated again, the contactor is back at once', () => {
+    const attempt = arriveAt({ weather: HOT_DAY });
+    callFor(attempt, 'cool');
+    wait(attempt, 5);
+    take(attempt, { name: 'pull', part: 'thermostat' });
+    expect(sign(attempt, 'compressor', 'running')).toBe('off');
+    expect(sign(attempt, 'thermostat', 'call')).toBe('cool');
+    take(attempt, { name: 'seat', part: 'thermostat' });
+    expect(sign(attempt, 'thermostat', 'call')).toBe('cool');
+    wait(attempt, 5);
+    // Against the pressure that is left, the compressor goes off on its overload.
+    expect(sign(attempt, 'contactor', 'armature')).toBe('in');
+    expect(sign(attempt, 'compressor', 'running')).toBe('off');
+  });
+
   it('is not asked for the first call of the day', () => {
     const attempt = onMat();
     callFor(attempt, 'cool');

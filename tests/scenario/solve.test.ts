@@ -2,15 +2,17 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { measureOf } from '../../src/app/board.ts';
 import { begin, leftBehind, logOf, perform, replay } from '../../src/attempt/attempt.ts';
+import { possibleFaults } from '../../src/rig/faults.ts';
 import { finish, mayBeSetRight } from '../../src/scenario/finish.ts';
 import { gradeOf } from '../../src/scenario/grade.ts';
+import { skillsShown } from '../../src/scenario/skills.ts';
 import { solveTicket } from '../../src/scenario/solve.ts';
 import type { Ticket } from '../../src/scenario/ticket.ts';
 import { proofOf } from '../../src/score/proof.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../../src/score/score.ts';
 import { prepareGround } from '../../src/suspects/ground.ts';
 import { sameNaming } from '../../src/suspects/hypotheses.ts';
-import { library, oneOfEachRig, rigOf, samples } from './shipped.ts';
+import { library, oneOfEachRig, rigOf, samples, worked } from './shipped.ts';
 
 /** The first shelf, and one of each rig; BELLWIRE_FULL=1 takes all. */
 const tried = library.tickets.filter((each) => process.env.BELLWIRE_FULL || samples.includes(each));
@@ -47,6 +49,11 @@ describe.each(tried.map((each) => [each.id, each] as const))('%s', (_, ticket) =
     expect(debrief.total, told).toBeGreaterThanOrEqual(90);
     expect(debrief.items.proof.points, told).toBe(10);
     expect(replay(ticket, rig, logOf(attempt)).steps).toHaveLength(attempt.steps.length);
+    // What it says that it asks for: done on this way, or by hand on another (tests/score/skills.test.ts), or of use here (claims.test.ts).
+    const possible = possibleFaults(rig, ticket.suspects?.intermittents).length;
+    const shown = skillsShown(attempt, 1 - yardstick.ground.field.hypotheses.length / possible);
+    const claimed = ticket.skills?.filter((skill) => skill !== 'jumperAtTheBoard') ?? [];
+    if (!worked.includes(ticket)) expect(shown).toEqual(expect.arrayContaining(claimed));
   });
 });
 

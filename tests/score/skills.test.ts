@@ -11,7 +11,6 @@ const SHOWN_BY: Readonly<Record<string, (action: Action) => boolean>> = {
     action.part !== 'thermostat' &&
     ['off', 'out'].includes(action.position) &&
     action.control !== 'plunger',
-  benchTestTheThermostat: (action) => action.name === 'mat',
   flameCurrent: (action) => action.name === 'meter' && action.fn === 'microampsDc',
   proveTheRepair: (action) => action.name === 'close',
 };

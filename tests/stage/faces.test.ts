@@ -3,7 +3,7 @@ import { viewOf } from '../../src/attempt/attempt.ts';
 import { CATALOGUE } from '../../src/parts/catalogue.ts';
 import type { RigData } from '../../src/rig/schema.ts';
 import { LANDING_ORDER, subbase } from '../../src/stage/faces/subbase.ts';
-import { BACK, mirroredPins } from '../../src/stage/faces/thermostat.ts';
+import { BACK, batteryThermostat } from '../../src/stage/faces/thermostat.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { SCENE, SIZES } from '../../src/stage/tokens.ts';
@@ -15,10 +15,11 @@ test('every kind of part in the catalogue has a face of its own', () => {
 });
 
 test('a thermostat turned over shows its pins mirrored left to right (common practice, no source)', () => {
-  const pins = Object.entries(mirroredPins()).sort(([, a], [, b]) => a.x - b.x);
+  const part = viewOf(start('fanButNoCooling')).parts[0]!;
+  const pins = Object.entries(batteryThermostat.shape({ ...part, body: 'turned' }).terminals).sort(([, a], [, b]) => a.x - b.x);
   expect(LANDING_ORDER).toEqual(['R', 'W', 'Y', 'G', 'C']);
   expect(pins.map(([id]) => id)).toEqual(['C', 'G', 'Y', 'W', 'R']);
-  const screws = subbase.shape(viewOf(start('fanButNoCooling')).parts[0]!).terminals;
+  const screws = subbase.shape(part).terminals;
   for (const [id, pin] of pins) expect(pin.x - BACK.x).toBe(BACK.width - (screws[id]?.x ?? Number.NaN));
 });
 

@@ -34,12 +34,12 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   },
   furnaceAndCondenser: {
     count: 188,
-    classes: [MOTOR, 'flameSensor:rodOpen board:flameCircuitDead'],
+    classes: [MOTOR],
     unseen: ['floatSwitch:stuckClosed', 'limit:stuckClosed', 'pinC:pinBent'],
   },
   longRun: {
     count: 183,
-    classes: ['humidistatIn:open humidifierCommon:open', 'flameSensor:rodOpen board:flameCircuitDead', MOTOR],
+    classes: ['humidistatIn:open humidifierCommon:open', MOTOR],
     unseen: [
       'thermostat:storeLeaks',
       'floatSwitch:stuckClosed',
@@ -78,7 +78,6 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     classes: [
       'downR:poor downW:poor',
       'downPinR:pinBent downPinW:pinBent',
-      'control:flameCircuitDead flameSensor:rodOpen',
       'upPinRh:pinBent upPinW:pinBent',
       MOTOR,
       'aquastat:stuckOpen aquastat:stuckClosed aquastat:drifted',
@@ -90,7 +89,6 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     classes: [
       'thermostat:fanStuckOpen pinG:pinBent',
       MOTOR,
-      'board:flameCircuitDead flameSensor:rodOpen',
       'thermostat:heatFirstStuckOpen pinW1:pinBent',
       'condensatePump:pumpDead condensatePump:floatStuck',
       'thermostat:coolFirstStuckOpen pinY1:pinBent',

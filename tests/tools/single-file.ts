@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { firstPage } from './first-page.ts';
 import { fonts } from './fonts.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -24,7 +25,7 @@ export async function buildSingleFile(outDir: string): Promise<void> {
     mode: 'single',
     logLevel: 'warn',
     base: './',
-    plugins: [fonts(), iconInPage(), viteSingleFile()],
+    plugins: [firstPage(), fonts(), iconInPage(), viteSingleFile()],
     resolve: { alias: [{ find: './start-worker.ts', replacement: `${root}/src/app/engine/start-worker-inline.ts` }] },
     // A worker from within the page: not every browser lets such a one be a module.
     worker: { format: 'iife' },

@@ -1,2 +1,6 @@
-/** All words of one language, so that they are fetched as one file. */
-export const files = import.meta.glob<Record<string, unknown>>('/locales/es/*.json', { eager: true, import: 'default' });
+/** What the first page says in one language, as one file; see tests/tools/first-page.ts. */
+export const files = import.meta.glob<Record<string, unknown>>('/locales/es/*.json', {
+  eager: true,
+  import: 'default',
+  query: '?first',
+});

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import { GRADES } from '../../scenario/grade.ts';
@@ -9,6 +10,7 @@ import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
 import { hasBegun, readBest, readFinished, readRunning } from '../storage.ts';
 import { siteOf, titleOf } from '../ticket-words.ts';
+import { useOpenFolds } from '../use-open-folds.ts';
 import { number, t } from '../words.ts';
 
 /** The tickets on the board, what this is, and the cautions. */
@@ -72,7 +74,8 @@ function Choice({ label, value, choose, options }: ChoiceProps) {
 function Board() {
   const [rig, setRig] = useState('');
   const [grade, setGrade] = useState('');
-  const next = useNext();
+  const { next, done, system } = useStand();
+  useOpenFolds();
   const shown = board.filter((each) => (rig === '' || each.rig === rig) && (grade === '' || measureOf(each.id)?.grade === grade));
   return (
     <section class="home-board" aria-labelledby="tickets-title">
@@ -81,7 +84,10 @@ function Board() {
         <Choice
           label={t('app:ticket.system')}
           value={rig}
-          choose={setRig}
+          choose={(chosen) => {
+            folds.delete(chosen);
+            setRig(chosen);
+          }}
           options={RIGS.map((each) => [each, t(`rig:name.${each}`)])}
         />
         <Choice
@@ -93,36 +99,81 @@ function Board() {
       </div>
       {shown.length === 0 && <p>{t('app:home.none')}</p>}
       {[...byRig(shown)].map(([id, tickets]) => (
-        <section key={id} class="board-rig" aria-labelledby={`rig-${id}`}>
-          <h3 id={`rig-${id}`}>{t(`rig:name.${id}`)}</h3>
+        <RigFold key={id} rig={id} usual={id === rig || id === system}>
+          <summary>
+            <h3>{t(`rig:name.${id}`)}</h3>
+            <span class="board-done">
+              {t('app:home.done', {
+                done: number(tickets.filter((each) => done.has(each.id)).length),
+                total: number(tickets.length),
+              })}
+            </span>
+          </summary>
           <ol class="tickets">
             {tickets.map((ticket) => (
               <TicketRow key={ticket.id} ticket={ticket} next={ticket.id === next} />
             ))}
           </ol>
-        </section>
+        </RigFold>
       ))}
     </section>
   );
 }
 
-/** The ticket to go on with, by the same rule as the page of progress; what was finished is read only where there is something. */
-function useNext(): string | undefined {
-  const [next, setNext] = useState<string>();
+/** Systems that a hand has opened or closed, as it left them: they stay so while the tab lives, whatever page lies between. */
+const folds = new Map<string, boolean>();
+
+interface FoldProps {
+  readonly rig: string;
+  /** Whether it is open as long as no hand says otherwise. */
+  readonly usual: boolean;
+  readonly children: ComponentChildren;
+}
+
+/** The tickets of one system behind its name. */
+function RigFold({ rig, usual, children }: FoldProps) {
+  return (
+    <details
+      class="board-rig"
+      open={folds.get(rig) ?? usual}
+      onToggle={({ currentTarget: { open } }) => (open === usual ? folds.delete(rig) : folds.set(rig, open))}
+    >
+      {children}
+    </details>
+  );
+}
+
+interface Stand {
+  /** The ticket to go on with, by the same rule as the page of progress. */
+  readonly next: string | undefined;
+  /** The system that is open: the next ticket's, or the first where nothing is suggested; undefined until that is known. */
+  readonly system: string | undefined;
+  /** Tickets that were finished at least once. */
+  readonly done: ReadonlySet<string>;
+}
+
+/** How the profile at work stands; what was finished is read only where there is something. */
+function useStand(): Stand {
+  const [stand, setStand] = useState<Stand>({ next: undefined, system: undefined, done: new Set() });
   useEffect(() => {
     let current = true;
     const find = async () => {
       const finished = (await hasBegun()) ? await readFinished() : [];
-      if (current) setNext(nextOf(board, finished)?.ticket);
+      const next = nextOf(board, finished)?.ticket;
+      return { next, system: rigOf(next), done: new Set(finished.map(({ ticket }) => ticket)) };
     };
     // Who keeps nothing is shown no suggestion.
-    find().catch(() => {});
+    find()
+      .catch(() => ({ next: undefined, system: RIGS[0], done: new Set<string>() }))
+      .then((found) => current && setStand(found));
     return () => {
       current = false;
     };
   }, []);
-  return next;
+  return stand;
 }
+
+const rigOf = (ticket: string | undefined): string | undefined => board.find(({ id }) => id === ticket)?.rig;
 
 function TicketRow({ ticket, next }: { readonly ticket: Listed; readonly next: boolean }) {
   const measure = measureOf(ticket.id);

@@ -1,9 +1,9 @@
 import type { PartView } from '../../attempt/view.ts';
 import { type Face, fixed, type Shape, spaced } from '../face.ts';
 import { blades, fixing, shell } from '../hardware.ts';
-import { disc, fillBox, line } from '../pen.ts';
-import { CREAM, LETTERS, MATERIAL, STEEL } from '../tokens.ts';
-import { codeLabel, statusLight } from './statusLight.ts';
+import { fillBox, line } from '../pen.ts';
+import { LETTERS, MATERIAL } from '../tokens.ts';
+import { codeLabel, darkLight, peepGlass, statusLight } from './statusLight.ts';
 
 const SIDE = { dx: -18, dy: 0, align: 'right', most: 58, size: LETTERS.small } as const;
 
@@ -40,8 +40,7 @@ export const boilerControl: Face = {
       shell(pen, { x, y: 100, width: 42, height: 46 }, 'plastic', 2, 3);
       fillBox(pen, { x: x + 5, y: 106, width: 32, height: 34 }, 2, MATERIAL.relayFace);
     }
-    disc(pen, LIGHT.x, LIGHT.y, 9, STEEL[11]);
-    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
+    darkLight(pen, LIGHT);
     for (const x of [10, 310]) fixing(pen, x, 222, 4);
     blades(pen, SHAPE);
   },
@@ -49,9 +48,6 @@ export const boilerControl: Face = {
   movingThrough: light,
   through(pen, part, words) {
     codeLabel(pen, part, words, { x: -120, y: 20 });
-    // The peep glass in the cover, in front of the light.
-    disc(pen, LIGHT.x, LIGHT.y, 20, CREAM[6]);
-    disc(pen, LIGHT.x, LIGHT.y, 15, MATERIAL.outline);
-    disc(pen, LIGHT.x, LIGHT.y, 6, MATERIAL.lightOff);
+    peepGlass(pen, LIGHT);
   },
 };

@@ -1,8 +1,8 @@
 import { type Face, fixed, type Shape, spaced } from '../face.ts';
 import { blades, fixing, shell } from '../hardware.ts';
-import { disc, fillBox, line, type Pen } from '../pen.ts';
-import { CREAM, LETTERS, MATERIAL, STEEL } from '../tokens.ts';
-import { codeLabel, statusLight } from './statusLight.ts';
+import { fillBox, line, type Pen } from '../pen.ts';
+import { LETTERS, MATERIAL } from '../tokens.ts';
+import { codeLabel, darkLight, peepGlass, statusLight } from './statusLight.ts';
 
 /** What is printed beside the blades on the right. */
 const SIDE = { dx: -18, dy: 0, align: 'right', most: 62, size: LETTERS.small } as const;
@@ -48,8 +48,7 @@ export const furnaceBoard: Face = {
     shell(pen, { x: 178, y: 124, width: 40, height: 40 }, 'plastic', 2, 3);
     for (let pin = 0; pin < 5; pin += 1)
       for (const x of [174, 218]) line(pen, [x, 130 + pin * 7, x + 4, 130 + pin * 7], MATERIAL.steel, 2);
-    disc(pen, LIGHT.x, LIGHT.y, 9, STEEL[11]);
-    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
+    darkLight(pen, LIGHT);
     for (const x of [10, 322]) fixing(pen, x, 242, 4);
     blades(pen, SHAPE);
   },
@@ -57,9 +56,6 @@ export const furnaceBoard: Face = {
   movingThrough: (part) => statusLight(part, LIGHT.x, LIGHT.y),
   through(pen, part, words) {
     codeLabel(pen, part, words, { x: -104, y: 40 });
-    // The peep glass in the door, in front of the light.
-    disc(pen, LIGHT.x, LIGHT.y, 20, CREAM[6]);
-    disc(pen, LIGHT.x, LIGHT.y, 15, MATERIAL.outline);
-    disc(pen, LIGHT.x, LIGHT.y, 6, MATERIAL.lightOff);
+    peepGlass(pen, LIGHT);
   },
 };

@@ -3,7 +3,7 @@ import { type Face, fixed, nudged, type Shape, spaced, stepper } from '../face.t
 import { blades, fixing, hollow, knob, louvre, plate, shell } from '../hardware.ts';
 import { disc, fillBox, line, type Pen, ring, strokeBox } from '../pen.ts';
 import { COLOURS, CREAM, INK, LETTERS, light, MATERIAL, STEEL } from '../tokens.ts';
-import { codeLabel, statusLight } from './statusLight.ts';
+import { codeLabel, darkLight, peepGlass, statusLight } from './statusLight.ts';
 
 function pipe(pen: Pen, spots: readonly number[], width: number): void {
   line(pen, spots, MATERIAL.outline, width + 2);
@@ -132,8 +132,7 @@ export const defrostControl: Face = {
     // The test button.
     shell(pen, { x: TEST.x, y: TEST.y, width: 30, height: 28 }, 'steel', 2, 3);
     knob(pen, TEST.x + 15, TEST.y + 14, 8, 'signal', 2);
-    disc(pen, LIGHT.x, LIGHT.y, 9, STEEL[11]);
-    disc(pen, LIGHT.x, LIGHT.y, 7, MATERIAL.lightOff);
+    darkLight(pen, LIGHT);
     for (const x of [9, 247]) fixing(pen, x, 168, 4);
     blades(pen, BOARD);
     // The relays are heard going over.
@@ -144,9 +143,7 @@ export const defrostControl: Face = {
   movingThrough: (part) => statusLight(part, LIGHT.x, LIGHT.y),
   through(pen, part, words) {
     codeLabel(pen, part, words, { x: -2, y: 128 });
-    disc(pen, LIGHT.x, LIGHT.y, 20, CREAM[6]);
-    disc(pen, LIGHT.x, LIGHT.y, 15, MATERIAL.outline);
-    disc(pen, LIGHT.x, LIGHT.y, 6, MATERIAL.lightOff);
+    peepGlass(pen, LIGHT);
   },
   handles: (part) => stepper(part, 'test', TEST),
 };

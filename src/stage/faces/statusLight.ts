@@ -1,7 +1,7 @@
 import type { PartView } from '../../attempt/view.ts';
 import type { Moving, Words } from '../face.ts';
 import { disc, fillBox, letter, type Pen, strokeBox } from '../pen.ts';
-import { CREAM, MATERIAL } from '../tokens.ts';
+import { CREAM, MATERIAL, STEEL } from '../tokens.ts';
 
 /** The light as the view shows it: a still picture when steady, else one that flashes its code and pauses. */
 export function lightMotion(light: string | number | undefined): Moving['motion'] | undefined {
@@ -33,6 +33,19 @@ export function statusLight(part: PartView, x: number, y: number): Moving[] {
       motion,
     },
   ];
+}
+
+/** The light while it is dark, on its board. */
+export function darkLight(pen: Pen, { x, y }: { readonly x: number; readonly y: number }): void {
+  disc(pen, x, y, 9, STEEL[11]);
+  disc(pen, x, y, 7, MATERIAL.lightOff);
+}
+
+/** The peep glass in a cover, in front of the light. */
+export function peepGlass(pen: Pen, { x, y }: { readonly x: number; readonly y: number }): void {
+  disc(pen, x, y, 20, CREAM[6]);
+  disc(pen, x, y, 15, MATERIAL.outline);
+  disc(pen, x, y, 6, MATERIAL.lightOff);
 }
 
 const ROW = 20;

@@ -6,7 +6,8 @@ import { light, MATERIAL, shade } from '../tokens.ts';
 /** Letters left to right as the wires land; the thermostat's pins meet them. */
 export const LANDING_ORDER = ['R', 'W', 'Y', 'G', 'C'] as const;
 
-const SHAPE: Shape = {
+/** The plate of five screws. */
+export const PLATE: Shape = {
   width: 372,
   height: 178,
   terminals: spaced(LANDING_ORDER, { x: 62, y: 58 }, { x: 62, y: 0 }, 'down', {
@@ -40,7 +41,7 @@ export function drawPlate(pen: Pen, { width, height }: Shape): void {
 
 /** The plate on the hallway's wall: five screws and the hole that the cable comes out of. */
 export const subbase: Face = {
-  shape: fixed(SHAPE),
+  shape: fixed(PLATE),
   sheet: true,
-  draw: (pen) => drawPlate(pen, SHAPE),
+  draw: (pen) => drawPlate(pen, PLATE),
 };
