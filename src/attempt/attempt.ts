@@ -58,8 +58,7 @@ export function phaseOf(attempt: Attempt): Phase {
 }
 
 /** Why an action cannot be done now; undefined when it can. */
-export function refusalOf(attempt: Attempt, action: Action): Refusal | undefined {
-  const phase = phaseOf(attempt);
+export function refusalOf(attempt: Attempt, action: Action, phase = phaseOf(attempt)): Refusal | undefined {
   if (phase === 'closed') return { code: 'closed', values: {} };
   // Who has gone astray may still name the fault and close the ticket.
   const ending = action.name === 'name' || action.name === 'close';
@@ -105,7 +104,8 @@ export function perform(attempt: Attempt, action: Action): Outcome {
 /** Every discrete action that can be done now. Settings with a range, and naming, are left to whoever asks. */
 export function optionsOf(attempt: Attempt): Action[] {
   const all = ACTION_NAMES.flatMap((name): readonly Action[] => REGISTRY[name].options(attempt.bench));
-  return all.filter((action) => refusalOf(attempt, action) === undefined);
+  const phase = phaseOf(attempt);
+  return all.filter((action) => refusalOf(attempt, action, phase) === undefined);
 }
 
 export function viewOf(attempt: Attempt): BenchView {
