@@ -148,6 +148,8 @@ export const fromHostSchema = z.discriminatedUnion('kind', [
     /** As it hangs in this house. */
     rig: z.custom<RigData>((value) => typeof value === 'object' && value !== null),
     ticket: z.custom<TicketFace>((value) => typeof value === 'object' && value !== null),
+    /** With what is wrong: only where the assignment is not graded, so that coach, hints and debrief work as they do at home. */
+    whole: z.custom<Ticket>((value) => typeof value === 'object' && value !== null).optional(),
     still,
     view: moving,
     steps: z.array(steps),

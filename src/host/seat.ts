@@ -93,6 +93,7 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
       number: row.number,
       rig: given.work.rig,
       ticket: given.face,
+      ...(given.work.ticket.mode === 'graded' ? {} : { whole: given.work.ticket }),
       still,
       view,
       steps: attempt.steps.map((step) => step.view),

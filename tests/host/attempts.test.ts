@@ -125,6 +125,15 @@ describe('an attempt on the host', () => {
     expect(await ana.ask(open(1, true))).toMatchObject({ kind: 'opened', number: 2 });
   });
 
+  it('tells what is wrong only where that is no secret', async () => {
+    host.room.putUp(smallAssignment({ id: 'coached', mode: 'coached' }));
+    const ana = seated(host, 't1');
+    expect(await ana.ask(open())).not.toHaveProperty('whole');
+    const opened = await ana.ask({ kind: 'open', assignment: 'coached', item: 0 });
+    expect(opened).toMatchObject({ kind: 'opened', whole: { mode: 'coached', faults: [{}] } });
+    expect(host.room.cautions(host.room.assignment('coached')!)).toEqual(['notGraded', 'shipped']);
+  });
+
   it('is nobody else’s', async () => {
     const [ana, ben] = [seated(host, 't1'), seated(host, 't2')];
     await ana.ask(open());
