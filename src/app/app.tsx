@@ -32,6 +32,13 @@ export function App() {
         <Route path="/settings">
           <Later ticket="" load={loadSettings} />
         </Route>
+        <Route path="/build">
+          <Later ticket="" load={loadBuild} />
+        </Route>
+        <Route path="/assign">
+          <Later ticket="" load={loadAssign} />
+        </Route>
+        <Route path="/play/:data">{({ data }) => <Later key={data} ticket={data} load={loadPlay} />}</Route>
         <Route path="/ticket/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
         </Route>
@@ -93,6 +100,9 @@ const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).
 const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuidePage;
 const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).TicketPage;
 const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).SettingsPage;
+const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
+const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
+const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;

@@ -31,6 +31,9 @@ const name = (): void => nameWires(library.rigs.values());
 if (i18next.isInitialized) name();
 i18next.on('languageChanged', name);
 
+/** The rigs that ship, by id, each as it left the factory. */
+export const rigs: ReadonlyMap<string, RigData> = library.rigs;
+
 export const tickets: readonly Ticket[] = library.tickets;
 
 /** A ticket that ships, or a guest. */
@@ -81,14 +84,14 @@ export function storyOf(ticket: Ticket): NonNullable<Ticket['told']> {
   return { ...symptomOf(createBench(assembly, ticket.faults, ticket), createBench(assembly, [], ticket)), voice: 1, job: 1 };
 }
 
-const rigs = new WeakMap<Ticket, RigData>();
+const hung = new WeakMap<Ticket, RigData>();
 
 /** The rig that a ticket plays on, as it hangs in that ticket's house. */
 export function rigOf(ticket: Ticket): RigData {
-  const known = rigs.get(ticket);
+  const known = hung.get(ticket);
   if (known) return known;
   const rig = rigFor(library.rigs, ticket);
-  rigs.set(ticket, rig);
+  hung.set(ticket, rig);
   return rig;
 }
 

@@ -1,6 +1,7 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-type PlainPageName = 'progress' | 'guide' | 'settings';
+const PLAIN = ['progress', 'guide', 'settings', 'build', 'assign'] as const;
+type PlainPageName = (typeof PLAIN)[number];
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 
 /**
@@ -8,7 +9,7 @@ export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
  * the attempt by its number; without one it is the last.
  */
 export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '', number?: number): string {
-  if (page === 'progress' || page === 'guide' || page === 'settings') return `#/${page}`;
+  if (PLAIN.some((each) => each === page)) return `#/${page}`;
   if (page === 'home') return '#/';
   return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RigData } from '../rig/schema.ts';
-import { drawTickets, type Made, type Rejection, type Wishes } from '../scenario/generate.ts';
+import { drawTickets, type Made, type Rejection, sameness, type Wishes } from '../scenario/generate.ts';
 import type { Grade } from '../scenario/grade.ts';
 import type { Skill } from '../scenario/skills.ts';
 import type { Random } from '../scenario/variant.ts';
@@ -64,12 +64,6 @@ export function generate({ rigs, skill, grade, count, seed }: Order, tell: (made
   }
   const used = process.cpuUsage(began);
   return { made, rejected, seconds: (used.user + used.system) / 1e6 };
-}
-
-/** Equal for tickets that play alike: all but their names. */
-export function sameness({ ticket }: Made): string {
-  const { rig, faults, house, weather, tools, complaint } = ticket;
-  return JSON.stringify([rig, faults, house, weather, tools, complaint.history]);
 }
 
 export function writeTickets(folder: string, made: readonly Made[]): void {

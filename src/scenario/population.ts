@@ -13,8 +13,8 @@ import { symptomOf } from './symptom.ts';
 import type { Variant } from './variant.ts';
 
 /** As many signs as a complaint names, and as many as say that it is over. */
-const MOST_OBSERVED = 10;
-const MOST_WORKS = 6;
+export const MOST_OBSERVED = 10;
+export const MOST_WORKS = 6;
 
 /** Faults whose story ends alike, for all that the customer can tell. */
 export interface Group {
@@ -113,7 +113,7 @@ export function populate({ rig, weather, history, tools }: Variant): Population 
 }
 
 /** What a customer can tell of a part: all on the wall, what goes on running, and what shows of that which brings the heat. */
-function plainSigns(bench: Bench, part: AssembledPart): Sign[] {
+export function plainSigns(bench: Bench, part: AssembledPart): Sign[] {
   const { rig } = bench.world.assembly;
   const sources = new Set(rig.rooms.flatMap((room) => room.sources.map((source) => source.part)));
   return signsOf(bench, part).filter((sign) => {

@@ -2,9 +2,10 @@
 import { describe, expect, it } from 'vitest';
 
 import { logOf, replay } from '../../src/attempt/attempt.ts';
-import { generate, sameness } from '../../src/cli/generate.ts';
+import { generate } from '../../src/cli/generate.ts';
 import { layHouse } from '../../src/rig/house.ts';
 import { checkTicket } from '../../src/scenario/check.ts';
+import { sameness } from '../../src/scenario/generate.ts';
 import { GRADE_FIGURES, gradeOf } from '../../src/scenario/grade.ts';
 import { solveTicket } from '../../src/scenario/solve.ts';
 import { HEARD, SYMPTOMS } from '../../src/scenario/symptom.ts';

@@ -30,9 +30,26 @@ let running: Running | undefined;
 export function engineFor(ticket: Ticket, rig: RigData): Engine {
   if (running?.ticket === ticket.id) return running.engine;
   running?.stop();
-  running = start(ticket, rig);
+  running = start({ ticket, rig });
   return running.engine;
 }
+
+/**
+ * An engine for what needs no open ticket: making and drawing tickets. What an earlier question still works on is given up, since
+ * only its asker's newest question counts.
+ */
+export function engineAlone(): Engine {
+  if (running?.ticket === ALONE && running.waiting.size === 0) return running.engine;
+  running?.stop();
+  running = start();
+  return running.engine;
+}
+
+/** In place of a ticket's id, which is never empty. */
+const ALONE = '';
+
+/** Gives up whatever is being made or drawn. */
+export const leaveMaking = (): void => leaveEngine(ALONE);
 
 /** Lets go of a ticket's engine if it is still busy with what nobody waits for any more: the next one then starts afresh. */
 export function leaveEngine(ticket: Ticket['id']): void {
@@ -40,7 +57,7 @@ export function leaveEngine(ticket: Ticket['id']): void {
   running.stop();
 }
 
-function start(ticket: Ticket, rig: RigData): Running {
+function start(open?: { readonly ticket: Ticket; readonly rig: RigData }): Running {
   const worker = startWorker();
   const waiting = new Map<number, Waiting>();
   let last = 0;
@@ -75,6 +92,6 @@ function start(ticket: Ticket, rig: RigData): Running {
   // A worker that could not be fetched, ran out of memory or threw outside a question.
   worker.onerror = stop;
   worker.onmessageerror = stop;
-  send({ kind: 'open', ticket, rig });
-  return { ticket: ticket.id, engine, waiting, stop };
+  if (open !== undefined) send({ kind: 'open', ...open });
+  return { ticket: open?.ticket.id ?? ALONE, engine, waiting, stop };
 }

@@ -6,6 +6,7 @@ import type { Debrief } from '../../score/debrief.ts';
 import type { Hint } from '../../suspects/hints.ts';
 import type { StillPossible } from '../../suspects/possible.ts';
 import type { WayTree } from '../../suspects/wayTree.ts';
+import type { Drawn, Examined, Recipe, Survey } from './making.ts';
 
 /** A test that would have told most for its time: what to do, how long that takes, and what it could be expected to tell. */
 export interface Better {
@@ -23,6 +24,12 @@ export interface Questions {
   readonly debrief: { readonly ask: { readonly log: AttemptLog; readonly mode: Ticket['mode'] }; readonly answer: Debrief };
   /** `step`: from 1. Null where nothing would have told anything. */
   readonly better: { readonly ask: { readonly actions: readonly Action[]; readonly step: number }; readonly answer: Better | null };
+  /** Whether a ticket that is being made stands, and what its customer could tell. No ticket need be open. */
+  readonly examine: { readonly ask: { readonly json: unknown; readonly rig: RigData }; readonly answer: Examined };
+  /** How hard a sound ticket is. `rig`: as it hangs in that ticket's house. */
+  readonly survey: { readonly ask: { readonly ticket: Ticket; readonly rig: RigData }; readonly answer: Survey };
+  /** The next draw of a recipe: asked again, it goes on from the last. */
+  readonly draw: { readonly ask: { readonly recipe: Recipe; readonly rig: RigData }; readonly answer: Drawn };
   readonly tree: { readonly ask: Record<never, never>; readonly answer: WayTree };
 }
 

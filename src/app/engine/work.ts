@@ -9,6 +9,7 @@ import { type Ground, prepareGround } from '../../suspects/ground.ts';
 import { betterAt, hintFrom } from '../../suspects/hints.ts';
 import { stillPossible } from '../../suspects/possible.ts';
 import { wayTree } from '../../suspects/wayTree.ts';
+import { draw, examine, survey } from './making.ts';
 import type { FromWorker, QuestionName, Questions, ToWorker } from './questions.ts';
 
 /** The ticket and what has been worked out about it. */
@@ -69,6 +70,9 @@ const ANSWERS: Answers = {
     const found = betterAt(followed(actions), step - 1);
     return found === undefined ? null : { actions: found.test.actions, seconds: found.test.seconds, gainBits: found.gainBits };
   },
+  examine,
+  survey,
+  draw,
   tree() {
     const job = it();
     job.tree ??= wayTree(job.ticket, yardstick().ground);

@@ -28,6 +28,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('settings')}>
           {t('settings:title')}
         </a>
+        <a class="back" href={hrefOf('build')}>
+          {t('app:home.make')}
+        </a>
       </PageHead>
       <main class="sheet home">
         <div class="home-intro">

@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks';
+import { encodeShared } from '../sharing.ts';
+import { t } from '../words.ts';
+import { whyNot } from './error-text.ts';
+
+/** Lays a text into the browser's downloads under a name. */
+function save(text: string, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+interface Props {
+  /** What is handed on; undefined while it does not stand. */
+  readonly json: object | undefined;
+  readonly name: string;
+  /** The page that a link opens it on. */
+  readonly page: 'play' | 'take';
+}
+
+/** Saves it as a file, or makes a link of it. */
+export function HandOn({ json, name, page }: Props) {
+  const [link, setLink] = useState<{ readonly of: object; readonly href: string; readonly said: string }>();
+  const shown = link?.of === json ? link : undefined;
+  const make = async (of: object) => {
+    try {
+      const href = `${location.href.split('#')[0]}#/${page}/${encodeShared(of)}`;
+      const copied = await navigator.clipboard?.writeText(href).then(
+        () => true,
+        () => false,
+      );
+      setLink({ of, href, said: t(copied === true ? 'builder:link.copied' : 'builder:link.made') });
+    } catch (error) {
+      setLink({ of, href: '', said: whyNot(error) });
+    }
+  };
+  return (
+    <>
+      <div class="make-buttons">
+        <button
+          type="button"
+          class="button"
+          disabled={json === undefined}
+          onClick={() => json && save(`${JSON.stringify(json, null, 2)}\n`, `${name}.json`)}
+        >
+          {t('builder:save')}
+        </button>
+        <button type="button" class="button" disabled={json === undefined} onClick={() => json && void make(json)}>
+          {t('builder:link.make')}
+        </button>
+      </div>
+      <p role="status">{shown?.said}</p>
+      {shown !== undefined && shown.href !== '' && (
+        <input
+          class="make-link"
+          readOnly
+          aria-label={t('builder:link.label')}
+          value={shown.href}
+          onFocus={(event) => event.currentTarget.select()}
+        />
+      )}
+    </>
+  );
+}

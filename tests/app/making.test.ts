@@ -1,0 +1,127 @@
+import { expect, test } from 'vitest';
+import { draw, examine, survey } from '../../src/app/engine/making.ts';
+import { newDraft, proposed, said, toggled, withFaults, withSuspects } from '../../src/app/making/draft.ts';
+import { loadDraft } from '../../src/app/making/kept.ts';
+import { possibleFaults } from '../../src/rig/faults.ts';
+import { layHouse } from '../../src/rig/house.ts';
+import type { RigData } from '../../src/rig/schema.ts';
+import { checkTicket } from '../../src/scenario/check.ts';
+import { loadTicket, type Ticket } from '../../src/scenario/ticket.ts';
+import { library, rigOf, ticket } from '../scenario/shipped.ts';
+
+function rig(id: string): RigData {
+  const found = library.rigs.get(id);
+  if (found === undefined) throw new Error(`no rig ${id}`);
+  return found;
+}
+
+const furnace = rig('furnaceAndCondenser');
+
+function broken(target: string, mode: string, plain = furnace): Ticket {
+  const fault = possibleFaults(plain).find((each) => each.target === target && each.mode === mode)?.members[0];
+  return withFaults(newDraft(plain), fault ? [fault] : []);
+}
+
+function propose(draft: Ticket, plain = furnace): Ticket {
+  const { offers } = examine({ json: draft, rig: plain });
+  return { ...draft, complaint: { ...draft.complaint, ...proposed(offers) } };
+}
+
+test('of every rig, a fault chosen and the signs taken as offered make a ticket that stands', () => {
+  for (const plain of library.rigs.values()) {
+    const stood = possibleFaults(plain)
+      .filter(({ weight }) => weight > 0.5)
+      .slice(0, 8)
+      .filter(({ members: [fault] }) => {
+        const draft = propose(withFaults(newDraft(plain), fault ? [fault] : []), plain);
+        const { error } = examine({ json: draft, rig: plain });
+        if (error === undefined) checkTicket(loadTicket(draft), plain);
+        return error === undefined;
+      });
+    expect(stood.length, plain.id).toBeGreaterThan(0);
+  }
+});
+
+test('a draft without signs yet is told what its customer could tell, and what is still missing', () => {
+  const found = examine({ json: broken('thermostat', 'coolRelayStuckOpen'), rig: furnace });
+  expect(found.offers.some(({ faulty, sound }) => faulty !== sound)).toBe(true);
+  expect(found.error).toMatchObject({ code: 'data.tooSmall', path: 'complaint.observed' });
+});
+
+test('a sign that a sound system shows too is no complaint, and one that this fault does not show is named', () => {
+  const draft = propose(broken('thermostat', 'coolRelayStuckOpen'));
+  const { offers } = examine({ json: draft, rig: furnace });
+  const alike = offers.find(({ faulty, sound, plain }) => plain && faulty === sound && faulty !== undefined);
+  if (alike === undefined) throw new Error('everything differs');
+  const sound = { ...draft, complaint: { ...draft.complaint, observed: toggled([], alike, alike.faulty) } };
+  expect(examine({ json: sound, rig: furnace }).error?.code).toBe('ticket.noComplaint');
+  const other = { ...draft, complaint: { ...draft.complaint, observed: draft.complaint.works } };
+  expect(examine({ json: other, rig: furnace }).error).toMatchObject({ code: 'ticket.noComplaint', path: 'complaint.observed' });
+});
+
+test('an error before the complaint is told with its path, and nothing is offered', () => {
+  const draft = broken('thermostat', 'coolRelayStuckOpen');
+  const wrong = { ...draft, faults: [{ target: 'nothing', mode: 'open', magnitude: 0 }] };
+  expect(examine({ json: wrong, rig: furnace })).toMatchObject({
+    error: { code: 'ticket.target', path: 'faults[0].target' },
+    offers: [],
+  });
+  expect(examine({ json: { ...draft, house: { cables: { none: {} } } }, rig: furnace }).error?.code).toBe('house.unknown');
+  for (const hostile of [null, 7, 'x', [], {}, { complaint: null }, { ...draft, complaint: 3 }, { ...draft, faults: null }])
+    expect(examine({ json: hostile, rig: furnace }).error).toBeDefined();
+});
+
+test('a shipped ticket is surveyed to what its own measure says', () => {
+  const shipped = ticket('darkHeatLamp');
+  const found = survey({ ticket: shipped, rig: rigOf(shipped) });
+  expect(found.error).toBeUndefined();
+  expect(found.measured.suspects).toBeGreaterThan(1);
+  expect(found.measured.seconds).toBeGreaterThan(0);
+  expect(found.actions.length).toBeGreaterThan(0);
+});
+
+test('a second fault stands among the pairs while it is there, and leaves them with it', () => {
+  const [first, second, third] = possibleFaults(furnace).flatMap(({ members: [fault] }) => fault ?? []);
+  if (!first || !second || !third) throw new Error('few faults');
+  const pair = withFaults(newDraft(furnace), [first, second]);
+  expect(pair.suspects?.pairs).toEqual([second]);
+  expect(withFaults(pair, [first, third]).suspects?.pairs).toEqual([third]);
+  expect(withFaults(pair, [first]).suspects).toBeUndefined();
+  expect(withSuspects(pair, { intermittents: true }).suspects).toEqual({ intermittents: true });
+});
+
+test('figures that nobody gave are not written', () => {
+  expect(said({ feet: undefined, awg: undefined })).toBeUndefined();
+  expect(said({ main: {}, other: { feet: 3 } })).toEqual({ other: { feet: 3 } });
+  expect(said({ gains: 0 })).toEqual({ gains: 0 });
+});
+
+test('a kept draft comes back as it was, lists empty or not; what is none is refused', () => {
+  const draft = newDraft(furnace);
+  expect(loadDraft(JSON.parse(JSON.stringify(draft)))).toEqual(draft);
+  expect(loadDraft(ticket('fanButNoCooling'))).toEqual(ticket('fanButNoCooling'));
+  expect(() => loadDraft({ ...draft, rig: 7 })).toThrow();
+});
+
+test('the story of each call of each rig can be lived', () => {
+  for (const plain of library.rigs.values()) {
+    const { complaint } = newDraft(plain);
+    expect(complaint.history.at(-1)).toEqual({ name: 'wait', seconds: 900 });
+    expect(complaint.history.length).toBeGreaterThan(1);
+  }
+});
+
+test('draws go on from the last, and the same recipe begins alike', () => {
+  const plain = rig('twoWireHeat');
+  const recipe = { rig: plain.id, seed: 5 };
+  const drawn = Array.from({ length: 12 }, () => draw({ recipe, rig: plain }));
+  const made = drawn.flatMap((each) => ('made' in each ? [each.made] : []));
+  expect(made.length).toBeGreaterThan(0);
+  for (const { ticket: each, seconds } of made) {
+    checkTicket(loadTicket(each), layHouse(plain, each.house));
+    expect(seconds).toBeGreaterThan(0);
+  }
+  draw({ recipe: { ...recipe, seed: 6 }, rig: plain });
+  const again = Array.from({ length: 12 }, () => draw({ recipe, rig: plain }));
+  expect(again).toEqual(drawn);
+});

@@ -1,0 +1,111 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { decodeShared } from '../../src/app/sharing.ts';
+import { loadAssignment } from '../../src/classroom/assignment.ts';
+import { PAR_SPREAD } from '../../src/classroom/draw.ts';
+import { launch } from './chromium.ts';
+import { accessFaults, button, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+/** Leaves the furnace's breaker off. */
+async function chooseFault(page: Page): Promise<void> {
+  await page.getByRole('group', { name: 'Where it lies' }).getByText('Supply').click();
+  await page.getByLabel('Part or wire').selectOption({ label: 'furnace breaker' });
+  await page.locator('.make-fault').getByText('left off', { exact: true }).click();
+}
+
+test.each([
+  { name: 'laptop', size: LAPTOP },
+  { name: 'phone', size: PHONE },
+])('an instructor makes a ticket on a $name, sees what it comes to, shares and plays it', async ({ name, size }) => {
+  const { page, errors, close } = await openPage(browser, '#/build', size);
+  await page.getByRole('heading', { level: 1, name: 'Make a ticket' }).waitFor();
+  await chooseFault(page);
+  await page.locator('.make-result:is([data-state="ready"], [data-state="wrong"])').waitFor({ timeout: 50_000 });
+  await page.screenshot({ path: `tests/browser/shots/build-${name}-all.png`, fullPage: true });
+  expect(Number(await page.getByTestId('suspects').textContent())).toBeGreaterThan(1);
+  expect(await page.getByTestId('grade').textContent()).toMatch(/apprentice|journeyman|master/);
+  await picture(page, `build-${name}`);
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  await button(page, 'Make a link').click();
+  const link = await page.getByLabel('Link', { exact: true }).inputValue();
+  expect(link).toMatch(/#\/play\/[\w-]+$/);
+  await button(page, 'Play it on the bench').click();
+  await page.waitForURL(/#\/bench\/guest[0-9a-f]{32}$/);
+  await page.locator('.bench-head h1').waitFor();
+  expect(await page.locator('.bench-head h1').textContent()).not.toContain('ticket:');
+  // After a reload the bench still has it, and the page of making has its draft.
+  await page.reload();
+  await page.locator('.bench-head h1').waitFor();
+  await page.goBack();
+  await page.locator('.make-result[data-state="ready"]').waitFor({ timeout: 60_000 });
+  await page.goto(link);
+  await page.waitForURL(/#\/ticket\/guest[0-9a-f]{32}$/);
+  await page.getByRole('link', { name: 'Begin' }).waitFor();
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('a file from outside is told in words where it does not stand, and opened where it does', async () => {
+  const { page, errors, close } = await openPage(browser, '#/build');
+  const give = (name: string, text: string) =>
+    page.locator('input[type="file"]').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  await give('torn.json', '{"format":');
+  await expect.poll(() => page.getByTestId('said').textContent()).toBe('torn.json › (file): not JSON.');
+  await give('other.json', '{"format":"bellwire-rig"}');
+  await expect.poll(() => page.getByTestId('said').textContent()).toMatch(/^other\.json › /);
+  const { readFileSync } = await import('node:fs');
+  const shipped = JSON.parse(readFileSync('scenarios/tickets/fanButNoCooling.json', 'utf8'));
+  await give('quiet.json', JSON.stringify({ ...shipped, id: 'quiet', faults: [{ target: 'thermostat', mode: 'none' }] }));
+  await expect.poll(() => page.getByTestId('wrong').textContent()).toContain('faults[0].mode');
+  await give('own.json', JSON.stringify({ ...shipped, id: 'own' }));
+  await page.locator('.make-result[data-state="ready"]').waitFor({ timeout: 60_000 });
+  await page.goto(page.url().replace(/#.*/, '#/play/AAAA'));
+  await expect.poll(() => page.locator('main [role="status"]').textContent()).toContain('damaged or cut off');
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test.each([
+  { name: 'laptop', size: LAPTOP },
+  { name: 'phone', size: PHONE },
+])(
+  'an instructor makes a graded assignment on a $name: a shipped ticket, and a pool of tickets as hard as each other',
+  async ({ name, size }) => {
+    const { page, errors, close } = await openPage(browser, '#/assign', size);
+    const state = page.getByTestId('assign-state');
+    await state.getByText('It needs a title.').waitFor();
+    await page.getByLabel('Title').fill('Week 3');
+    await page.getByLabel('Opens').fill('2026-11-30T08:00');
+    await button(page, 'Add this ticket').click();
+    await state.getByText('It is ready to be handed out.').waitFor();
+    await page.getByLabel('System', { exact: true }).selectOption('trainingBoard');
+    await page.getByLabel('How many').fill('2');
+    await page.keyboard.press('Tab');
+    await button(page, 'Draw them').click();
+    await page.locator('.make-items [data-kind="drawn"]').waitFor({ timeout: 60_000 });
+    expect(await page.getByTestId('pool-said').textContent()).toBe('2 tickets are in.');
+    await page.screenshot({ path: `tests/browser/shots/assign-${name}-all.png`, fullPage: true });
+    expect(await accessFaults(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+    await button(page, 'Make a link').click();
+    const link = await page.getByLabel('Link', { exact: true }).inputValue();
+    const shared = loadAssignment(decodeShared(link.replace(/.*#\/take\//, '')));
+    expect(shared).toMatchObject({ title: 'Week 3', mode: 'graded', opens: expect.stringMatching(/Z$/) });
+    const [shipped, drawn] = shared.items;
+    if (shipped?.kind !== 'shipped' || drawn?.kind !== 'drawn') throw new Error('other items');
+    const seconds = drawn.pool.map((each) => each.seconds);
+    expect(Math.max(...seconds)).toBeLessThanOrEqual(Math.min(...seconds) * (1 + PAR_SPREAD));
+    // A reload loses nothing.
+    await page.reload();
+    await state.getByText('It is ready to be handed out.').waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  },
+);
