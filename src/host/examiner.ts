@@ -1,13 +1,13 @@
-/** Asks the thread that reasons, one question at a time: gradings first, then benches in the order in which they last changed. */
+/** Asks the process that reasons, one question at a time: gradings first, then benches in the order in which they last changed. */
+import { type ChildProcess, fork } from 'node:child_process';
 import { createRequire } from 'node:module';
-import { pathToFileURL } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Assignment } from '../classroom/assignment.ts';
 import type { Graded } from '../classroom/grade.ts';
 import type { Submission } from '../classroom/submission.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Running } from './attempts.ts';
-import type { Answer, Followed, Question } from './examiner-worker.ts';
+import type { Answer, Followed, Question } from './examiner-process.ts';
 
 export interface Examiner {
   /** Wants to know of a bench after so many steps, by and by. */
@@ -19,6 +19,9 @@ export interface Examiner {
   close(): Promise<void>;
 }
 
+type Numbered = Exclude<Question, { kind: 'library' }>;
+type Unnumbered = { [K in Numbered['kind']]: Omit<Extract<Numbered, { kind: K }>, 'number'> }[Numbered['kind']];
+
 /** So many benches are remembered. */
 const MOST_REMEMBERED = 2000;
 
@@ -28,39 +31,45 @@ export function createExaminer(library: Library, bench: (id: number) => Running 
   /** After how many steps a bench was asked about last. */
   const asked = new Map<number, number>();
   const found = new Map<number, Followed>();
-  const gradings: { readonly question: Question; readonly done: (graded: Graded | undefined) => void }[] = [];
-  let worker: Worker | undefined;
+  const gradings: { readonly question: Unnumbered; readonly done: (graded: Graded | undefined) => void }[] = [];
+  let child: ChildProcess | undefined;
   let number = 0;
   let busy: ((answer: Answer) => void) | undefined;
 
-  function start(): Worker {
+  function start(): ChildProcess {
     const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
-    const fresh = new Worker(new URL('./examiner-worker.ts', import.meta.url), { execArgv: ['--import', tsx] });
-    fresh.postMessage({ kind: 'library', library } satisfies Question);
+    const fresh = fork(fileURLToPath(new URL('./examiner-process.ts', import.meta.url)), {
+      execArgv: ['--import', tsx],
+      serialization: 'advanced',
+    });
+    fresh.send({ kind: 'library', library } satisfies Question);
     fresh.on('message', (answer: Answer) => {
-      const done = busy;
-      busy = undefined;
-      done?.(answer);
+      if (answer.number !== number) return;
+      finish(answer);
       next();
     });
-    // A thread that has died is started anew for the next question.
+    // One that has died is started anew for the next question.
     const lost = () => {
-      if (worker !== fresh) return;
-      worker = undefined;
-      const done = busy;
-      busy = undefined;
-      done?.({ number, failed: true });
+      if (child !== fresh) return;
+      child = undefined;
+      finish({ number, failed: true });
     };
     fresh.on('error', lost);
     fresh.on('exit', lost);
-    fresh.unref();
     return fresh;
   }
 
-  function ask(question: Question, done: (answer: Answer) => void): void {
-    worker ??= start();
+  function finish(answer: Answer): void {
+    const done = busy;
+    busy = undefined;
+    done?.(answer);
+  }
+
+  function ask(question: Unnumbered, done: (answer: Answer) => void): void {
+    child ??= start();
+    number += 1;
     busy = done;
-    worker.postMessage(question);
+    child.send({ ...question, number } as Question);
   }
 
   function next(): void {
@@ -78,9 +87,8 @@ export function createExaminer(library: Library, bench: (id: number) => Running 
       setImmediate(next);
       return;
     }
-    number += 1;
     const { ticket, rig } = running.given.work;
-    ask({ kind: 'follow', number, ticket, rig, actions: running.attempt.steps.map(({ action }) => action) }, (answer) => {
+    ask({ kind: 'follow', ticket, rig, actions: running.attempt.steps.map(({ action }) => action) }, (answer) => {
       if (!('followed' in answer)) return;
       found.delete(id);
       found.set(id, answer.followed);
@@ -101,15 +109,18 @@ export function createExaminer(library: Library, bench: (id: number) => Running 
     followed: (id) => found.get(id),
     grade: (assignment, trainees, submission) =>
       new Promise((done) => {
-        number += 1;
-        gradings.push({ question: { kind: 'grade', number, assignment, trainees, submission }, done });
+        gradings.push({ question: { kind: 'grade', assignment, trainees, submission }, done });
         next();
       }),
     async close() {
       waiting.clear();
-      const last = worker;
-      worker = undefined;
-      await last?.terminate();
+      const last = child;
+      child = undefined;
+      if (!last || last.exitCode !== null) return;
+      await new Promise<void>((done) => {
+        last.once('exit', () => done());
+        last.kill();
+      });
     },
   };
 }

@@ -1,5 +1,5 @@
-/** The thread that reasons: who is still a suspect on each bench, and what submissions are worth. The room never waits for it. */
-import { parentPort } from 'node:worker_threads';
+/** The process that reasons: who is still a suspect on each bench, and what submissions are worth. The room never waits for it. */
+import { setPriority } from 'node:os';
 import type { Action } from '../attempt/actions.ts';
 import { type Attempt, begin, perform } from '../attempt/attempt.ts';
 import type { Assignment } from '../classroom/assignment.ts';
@@ -79,13 +79,17 @@ function graderOf(assignment: Assignment, trainees: readonly string[]): Grader {
   return grader.grader;
 }
 
-parentPort?.on('message', (question: Question) => {
+// What the room is waiting for goes first.
+setPriority(10);
+process.on('disconnect', () => process.exit(0));
+
+process.on('message', (question: Question) => {
   if (question.kind === 'library') {
     library = question.library;
     return;
   }
   const { number } = question;
-  const tell = (answer: Answer) => parentPort?.postMessage(answer);
+  const tell = (answer: Answer) => process.send?.(answer);
   try {
     if (question.kind === 'follow') tell({ number, followed: follow(question.ticket, question.rig, question.actions) });
     else tell({ number, graded: graderOf(question.assignment, question.trainees).grade(question.submission) });
