@@ -45,6 +45,8 @@ export async function loadAllWords(): Promise<void> {
   all = true;
   const { language } = i18next;
   add(language, await wordsOf(language, 'rest'));
+  // Whoever puts names together from them can do so now.
+  i18next.emit('loaded', { [language]: true });
 }
 
 /**

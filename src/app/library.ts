@@ -30,6 +30,8 @@ const library = loadLibrary(
 const name = (): void => nameWires(library.rigs.values());
 if (i18next.isInitialized) name();
 i18next.on('languageChanged', name);
+// The words for them may come after the rigs.
+i18next.on('loaded', name);
 
 /** The rigs that ship, by id, each as it left the factory. */
 export const rigs: ReadonlyMap<string, RigData> = library.rigs;

@@ -4,10 +4,12 @@ import type { RigData, RigWire } from '../rig/schema.ts';
 
 /**
  * Gives each wire that has no name in locales/ one by where it runs, in the language that is spoken now: they are then found as
- * `rig:wire.ID`, like those that are written. An id means one wire in all rigs: a test holds that none would get two names.
+ * `rig:wire.ID`, like those that are written. An id means one wire in all rigs: a test holds that none would get two names. As long as
+ * the words to put them together from are still on their way, none gets any.
  */
 export function nameWires(rigs: Iterable<RigData>): void {
   const { language } = i18next;
+  if (!i18next.exists('rig:conductor')) return;
   for (const rig of rigs) {
     for (const wire of rig.wires) {
       if (i18next.getResource(language, 'rig', `wire.${wire.id}`) === undefined)

@@ -59,6 +59,12 @@ test('a sign that a sound system shows too is no complaint, and one that this fa
   expect(examine({ json: other, rig: furnace }).error).toMatchObject({ code: 'ticket.noComplaint', path: 'complaint.observed' });
 });
 
+test('a fault that nobody notices in this story is told as no complaint, not as an empty list', () => {
+  const draft = propose(broken('thermostat', 'heatRelayStuckOpen'));
+  expect(draft.complaint.works).toEqual([]);
+  expect(examine({ json: draft, rig: furnace }).error).toMatchObject({ code: 'ticket.noComplaint', path: 'complaint.observed' });
+});
+
 test('an error before the complaint is told with its path, and nothing is offered', () => {
   const draft = broken('thermostat', 'coolRelayStuckOpen');
   const wrong = { ...draft, faults: [{ target: 'nothing', mode: 'open', magnitude: 0 }] };

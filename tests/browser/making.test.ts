@@ -32,6 +32,8 @@ test.each([
   expect(await page.getByTestId('grade').textContent()).toMatch(/apprentice|journeyman|master/);
   await picture(page, `build-${name}`);
   expect(await accessFaults(page)).toEqual([]);
+  // Also what is folded away is in words.
+  expect(await page.locator('main').textContent()).not.toMatch(/\b(app|builder|keeping|parts|rig):[a-z]/);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   await button(page, 'Make a link').click();
   const link = await page.getByLabel('Link', { exact: true }).inputValue();

@@ -95,14 +95,23 @@ export function examine({ json, rig: plain }: { readonly json: unknown; readonly
     const assembly = assemble(rig);
     const faulty = createBench(assembly, draft.faults, draft);
     const sound = createBench(assembly, [], draft);
+    const offers = offersOf(faulty, sound);
     return {
-      error: attempted(() => checkTicket(loadTicket(json), rig)),
-      offers: offersOf(faulty, sound),
+      error: unnoticed(json, offers) ?? attempted(() => checkTicket(loadTicket(json), rig)),
+      offers,
       told: symptomOf(faulty, sound),
     };
   } catch (error) {
     return { error: faultOf(error), offers: [], told: undefined };
   }
+}
+
+/** Why there is nothing to put into an empty list of signs: in this story the fault does nothing that a sound system does not do too. */
+function unnoticed(json: unknown, offers: readonly Offer[]): Fault | undefined {
+  const { complaint } = json as { readonly complaint: Ticket['complaint'] };
+  const isOpen = complaint.observed?.length === 0 || complaint.works?.length === 0;
+  if (!isOpen || offers.some(({ faulty, sound }) => faulty !== sound)) return undefined;
+  return faultOf(dataError('ticket.noComplaint', 'complaint.observed'));
 }
 
 /** What can be told by living there, and what else differs for whoever looks. */
