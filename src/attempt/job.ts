@@ -15,7 +15,7 @@ export interface Observed {
 
 /** Hypotheses beyond the single lasting faults, where a ticket asks for them. */
 export interface SuspectOptions {
-  /** Conductors that make contact only for a while after they were stirred. */
+  /** Conductors that make contact only for a while after they were stirred, and parts that open when they are warm. */
   readonly intermittents?: boolean | undefined;
   /** Faults that may stand beside any other. */
   readonly pairs?: readonly Fault[] | undefined;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ARMATURE, type CoilData, coilHenries, nextArmature } from './coil.ts';
 import { GOOD_CONTACT_OHMS, has, magnitude } from './modes.ts';
+import { coldJoint, OPENS_WARM, partedWarm, warmJoint } from './opensWarm.ts';
 import { definePart } from './part.ts';
 
 /** Typical two-pole definite-purpose coil: 12 Ω DC, 30 VA before the armature seats and 7 VA after; common practice, no source. */
@@ -13,6 +14,9 @@ export const CONTACTOR_COIL: CoilData = {
   dropOut: 0.5,
   chatterFrom: 0.55,
 };
+
+/** How slowly its coil warms and cools; typical, no source. */
+export const CONTACTOR_TAU_SECONDS = 420;
 
 const NAMES = ['out', 'in', 'chatter'] as const;
 
@@ -42,15 +46,16 @@ export const contactor = definePart({
     { id: 'poleOpen', weight: 0.6 },
     { id: 'pitted', weight: 0.6, magnitudes: [5, 20] },
     { id: 'welded', weight: 0.5 },
+    OPENS_WARM,
   ],
   lineVoltage: true,
   replaceMinutes: 30,
-  initial: () => ({ due: Number.POSITIVE_INFINITY, armature: ARMATURE.out as number }),
+  initial: () => ({ due: Number.POSITIVE_INFINITY, armature: ARMATURE.out as number, ...coldJoint() }),
   conduct(site, state, stamp) {
     const made = state.armature === ARMATURE.in;
     stamp.contact(0, (made && !has(site, 'poleOpen')) || has(site, 'welded'), magnitude(site, 'pitted', GOOD_CONTACT_OHMS));
     stamp.contact(1, made || has(site, 'welded'));
-    if (has(site, 'coilOpen')) stamp.open(2);
+    if (has(site, 'coilOpen') || partedWarm(site, state)) stamp.open(2);
     else if (has(site, 'coilShorted')) stamp.resistor(2, 0.5);
     else {
       const voltAmps = made ? CONTACTOR_COIL.sealedVoltAmps : CONTACTOR_COIL.unsealedVoltAmps;
@@ -58,9 +63,12 @@ export const contactor = definePart({
     }
   },
   react(site, state) {
-    const dead = has(site, 'coilOpen') || has(site, 'coilShorted') || has(site, 'jammed');
-    const next = dead ? ARMATURE.out : nextArmature(CONTACTOR_COIL, state.armature, site.volts('A1', 'A2'));
-    if (next === state.armature) return false;
+    const volts = site.volts('A1', 'A2');
+    const turned = warmJoint(site, state, volts / CONTACTOR_COIL.ratedVolts, CONTACTOR_TAU_SECONDS);
+    state.due = state.turns;
+    const dead = has(site, 'coilOpen') || has(site, 'coilShorted') || has(site, 'jammed') || partedWarm(site, state);
+    const next = dead ? ARMATURE.out : nextArmature(CONTACTOR_COIL, state.armature, volts);
+    if (next === state.armature) return turned;
     state.armature = next;
     return true;
   },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { has, magnitude } from './modes.ts';
+import { coldJoint, OPENS_WARM, partedWarm, warmJoint } from './opensWarm.ts';
 import { definePart } from './part.ts';
 
 const none = z.strictObject({});
@@ -44,6 +45,9 @@ export const igniter = definePart({
   signs: (_site, state) => [{ key: 'glow', value: state.glow, sense: 'see', through: true }],
 });
 
+/** How slowly its coils warm and cool; typical, no source. */
+export const GAS_VALVE_TAU_SECONDS = 300;
+
 /** A 24 V gas valve, two coils in series of function, 10 VA, with a hand lever. */
 export const gasValve = definePart({
   kind: 'gasValve',
@@ -52,22 +56,26 @@ export const gasValve = definePart({
   parameters: none,
   terminals: AB,
   branches: [['a', 'b']],
-  modes: [
-    { id: 'coilOpen', weight: 0.8 },
-    { id: 'stuckShut', weight: 0.5 },
-    { id: 'leverOff', weight: 0.8 },
-  ],
+  modes: [{ id: 'coilOpen', weight: 0.8 }, { id: 'stuckShut', weight: 0.5 }, { id: 'leverOff', weight: 0.8 }, OPENS_WARM],
   controls: [{ id: 'lever', positions: ['off', 'on'] }],
   gas: true,
   replaceMinutes: 60,
-  initial: (_params, fault) => ({ due: Number.POSITIVE_INFINITY, energised: 0, lever: fault?.mode === 'leverOff' ? 0 : 1 }),
-  conduct(site, _state, stamp) {
-    if (has(site, 'coilOpen')) stamp.open(0);
+  initial: (_params, fault) => ({
+    due: Number.POSITIVE_INFINITY,
+    energised: 0,
+    lever: fault?.mode === 'leverOff' ? 0 : 1,
+    ...coldJoint(),
+  }),
+  conduct(site, state, stamp) {
+    if (has(site, 'coilOpen') || partedWarm(site, state)) stamp.open(0);
     else stamp.coil(0, 40, 0.11);
   },
   react(site, state) {
-    const energised = !has(site, 'coilOpen') && site.volts('a', 'b') >= 18 ? 1 : 0;
-    if (energised === state.energised) return false;
+    const volts = site.volts('a', 'b');
+    const turned = warmJoint(site, state, volts / 24, GAS_VALVE_TAU_SECONDS);
+    state.due = state.turns;
+    const energised = !has(site, 'coilOpen') && !partedWarm(site, state) && volts >= 18 ? 1 : 0;
+    if (energised === state.energised) return turned;
     state.energised = energised;
     return true;
   },

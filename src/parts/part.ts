@@ -15,6 +15,8 @@ export interface Mode {
   readonly weight: number;
   /** Member severities of a mode that has a magnitude, in the unit the part's docstring names. */
   readonly magnitudes?: readonly number[];
+  /** Comes and goes by itself: thought of only where a ticket asks for intermittents. */
+  readonly intermittent?: boolean;
 }
 
 /** A fault that is in force on one part: its mode and, where the mode has one, its magnitude. */

@@ -1,11 +1,16 @@
 import { z } from 'zod';
 import { has } from './modes.ts';
+import { coldJoint, OPENS_WARM, partedWarm, warmJoint } from './opensWarm.ts';
 import { definePart } from './part.ts';
 import { wearOn } from './wear.ts';
+
+/** How slowly iron and windings warm and cool; typical, no source. */
+export const TRANSFORMER_TAU_SECONDS = 480;
 
 /**
  * A control transformer. Typical 40 VA: 27 V open, 24 V at its rated resistive load, 1 Ω secondary and 16 Ω primary at DC
  * (common practice, no source); other sizes scale by their VA. In overload the windings cook: ten times the rated current for a few minutes.
+ * Its iron warms it whenever it is live, whatever it feeds: `opensWarm` is a primary, or a thermal cut-out in it, that parts then.
  */
 export const transformer = definePart({
   kind: 'transformer',
@@ -32,18 +37,15 @@ export const transformer = definePart({
       ['x', 'X2'],
     ],
   ],
-  modes: [
-    { id: 'primaryOpen', weight: 1 },
-    { id: 'secondaryOpen', weight: 0.7 },
-  ],
+  modes: [{ id: 'primaryOpen', weight: 1 }, { id: 'secondaryOpen', weight: 0.7 }, OPENS_WARM],
   lineVoltage: true,
   replaceMinutes: 25,
-  initial: () => ({ due: Number.POSITIVE_INFINITY, burnt: 0, damage: 0, rate: 0, since: 0 }),
+  initial: () => ({ due: Number.POSITIVE_INFINITY, burnt: 0, damage: 0, rate: 0, since: 0, ...coldJoint() }),
   conduct(site, state, stamp) {
     const { primaryVolts, ratedVoltAmps } = site.params;
     const size = 40 / ratedVoltAmps;
     const perLine = (primaryVolts / 120) ** 2;
-    if (has(site, 'primaryOpen') || state.burnt === 1) stamp.open(0);
+    if (has(site, 'primaryOpen') || state.burnt === 1 || partedWarm(site, state)) stamp.open(0);
     else stamp.resistor(0, 16 * size * perLine);
     if (has(site, 'secondaryOpen')) stamp.open(1);
     else stamp.resistor(1, 1 * size);
@@ -53,9 +55,11 @@ export const transformer = definePart({
     if (state.burnt === 1) return false;
     const ratio = (site.amps(1) * site.params.secondaryVolts) / site.params.ratedVoltAmps;
     const excess = ratio * ratio - 1.44;
-    if (!wearOn(state, site.now, excess > 0 ? excess / 16000 : 0)) return false;
-    state.burnt = 1;
-    return true;
+    const turned = warmJoint(site, state, site.volts('H1', 'H2') / site.params.primaryVolts, TRANSFORMER_TAU_SECONDS);
+    const burns = wearOn(state, site.now, excess > 0 ? excess / 16000 : 0);
+    if (burns) state.burnt = 1;
+    else state.due = Math.min(state.due, state.turns);
+    return burns || turned;
   },
   spoilt: (state) => state.burnt === 1,
   signs: (site, state) => [

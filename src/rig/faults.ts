@@ -98,13 +98,15 @@ export const STIRRED_SECONDS = 300;
 
 /**
  * Every single fault that a rig can have: each part's declared modes, and the ways of its wires.
- * @param intermittents conductors that make contact only for a while after they are stirred, too
+ * @param intermittents too, what comes and goes: parts that open when warm, and conductors that make contact only for a while after they
+ *   are stirred
  */
 export function possibleFaults(rig: RigData, intermittents = false): PossibleFault[] {
   const faults: PossibleFault[] = [];
   for (const part of rig.parts) {
     const kind = CATALOGUE.get(part.kind);
     for (const mode of kind?.modes ?? []) {
+      if (mode.intermittent === true && !intermittents) continue;
       faults.push({
         section: kind?.section ?? 'equipment',
         target: part.id,

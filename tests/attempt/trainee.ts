@@ -21,7 +21,7 @@ export const HOT_DAY: Weather = { outdoorFahrenheit: 95, startFahrenheit: 82 };
 
 /** A part or wire with one of its modes; of a mode that has magnitudes the first, unless one is told. */
 export function faultOf(target: string, mode: string, magnitude?: number): Fault {
-  const members = possibleFaults(RIG).find((each) => each.target === target && each.mode === mode)?.members ?? [];
+  const members = possibleFaults(RIG, true).find((each) => each.target === target && each.mode === mode)?.members ?? [];
   const fault = magnitude === undefined ? members[0] : members.find((each) => each.magnitude === magnitude);
   if (!fault) throw new Error(`no fault ${target} ${mode} ${magnitude ?? ''}`);
   return fault;

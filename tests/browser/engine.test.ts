@@ -332,7 +332,7 @@ test('the circuit is not opened before a ticket was closed: its fault stands on 
 test('where a ticket asks for pairs and intermittents, a second fault can be named, and the engine reckons with both', async () => {
   const suspects = { intermittents: true, pairs: [{ target: 'statG', mode: 'open', magnitude: 0 }] };
   const { page, errors, close } = await openListening(browser, '');
-  // No ticket that ships asks for them yet: the page gets one that does.
+  // No ticket that ships asks for both: the page gets one that does.
   let given = 0;
   await page.route(/assets\/.*\.js$/, async (route) => {
     const response = await route.fetch();

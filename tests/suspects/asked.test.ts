@@ -53,6 +53,42 @@ describe('an intermittent conductor', () => {
   });
 });
 
+describe('a part that opens when warm', () => {
+  /** A ticket that ships, with another fault in it and another wait at its story's end, seconds. */
+  const jobFrom = (id: string, target: string, seconds: number) => {
+    const plain = JSON.parse(JSON.stringify(ticket(id)));
+    plain.complaint.history.at(-1).seconds = seconds;
+    return loadTicket({ ...plain, id: 'quitsWarm', faults: [{ target, mode: 'opensWarm' }], suspects: { intermittents: true } });
+  };
+
+  it('is thought of only where the ticket asks', () => {
+    const job = jobFrom('darkScreen', 'transformer', 780);
+    const of = rigOf(job);
+    expect(namingsOf(of).some((each) => each.mode === 'opensWarm')).toBe(false);
+    expect(namingsOf(of, job.suspects).filter((each) => each.mode === 'opensWarm')).toHaveLength(2);
+    expect(() => checkTicket(job, of)).not.toThrow();
+    expect(() => checkTicket({ ...job, suspects: undefined }, of)).toThrow('ticket.mode');
+  });
+
+  it('is told from what lasts by the short way, since it holds again meanwhile', { timeout: 60_000 }, () => {
+    const job = jobFrom('coldFarmhouse', 'transformer', 720);
+    const { par } = yardstickFor(job, rigOf(job));
+    expect(par.left[0]).toBeGreaterThan(10);
+    expect(par.left.at(-1)).toBe(1);
+  });
+
+  it('put right, stays put right: the call works for longer than it held', { timeout: 60_000 }, () => {
+    const job = ticket('coolUntilBedtime');
+    const attempt = begin(job, rigOf(job));
+    take(attempt, walk('outdoor'), open('outdoorPanel'), { name: 'replace', target: 'contactor' });
+    const left = attempt.steps.length;
+    for (let minutes = 0; minutes < 30; minutes += 5) take(attempt, { name: 'wait', seconds: 300 });
+    const stopped = attempt.steps.slice(left).flatMap((step) => step.view.noticed);
+    expect(stopped.filter((each) => each.part === 'contactor' && each.key === 'thump' && each.value === 0)).toEqual([]);
+    expect(attempt.bench.seen.get('contactor.thump')).toBe(1);
+  });
+});
+
 describe('a pair of faults', () => {
   const pair = { target: 'drainPan', mode: 'full', magnitude: 0 };
   const quiet = JSON.parse(JSON.stringify(ticket('quietAfterTheStorm')));
