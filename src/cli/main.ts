@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import i18next from 'i18next';
+import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
 import { dataError, isDataError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import type { Measured } from '../scenario/measure.ts';
@@ -10,6 +11,7 @@ import { checkFiles } from './check.ts';
 import { rigById, shippedLibrary, wordsOf } from './files.ts';
 import { generate, type Order, writeTickets } from './generate.ts';
 import { netlist } from './netlist.ts';
+import { packageFile } from './package.ts';
 import { par } from './par.ts';
 import { play } from './play.ts';
 
@@ -117,6 +119,9 @@ async function run(args: readonly string[]): Promise<number> {
       count: { type: 'string' },
       seed: { type: 'string' },
       out: { type: 'string' },
+      assignment: { type: 'string' },
+      for: { type: 'string' },
+      pass: { type: 'string' },
     },
   });
   if (values.lang !== undefined) await speak(values.lang);
@@ -167,6 +172,15 @@ async function run(args: readonly string[]): Promise<number> {
       if (refused !== '') say(i18next.t('cli:refused', { refused }));
     }
     return made.length === order.count ? 0 : 1;
+  }
+  if (command === 'package' && values.assignment !== undefined && values.for !== undefined && values.out !== undefined) {
+    const kind = PACKAGE_KINDS.find((each) => each === values.for);
+    if (!kind) throw dataError('data.value', '--for', { options: PACKAGE_KINDS.join(', ') });
+    const passAt = values.pass === undefined ? undefined : Number(values.pass);
+    if (passAt !== undefined && !(passAt >= 0 && passAt <= 100)) throw dataError('data.tooBig', '--pass', { limit: 100 });
+    const bytes = packageFile(kind, values.assignment, values.out, { language: i18next.language, passAt });
+    say(i18next.t('cli:packed', { file: values.out, title: values.assignment, kind, kilobytes: figure(bytes / 1000, 0) }));
+    return 0;
   }
   say(i18next.t('cli:usage'));
   return values.help === true ? 0 : 2;
