@@ -31,14 +31,13 @@ test('of every rig, a fault chosen and the signs taken as offered make a ticket 
   for (const plain of library.rigs.values()) {
     const stood = possibleFaults(plain)
       .filter(({ weight }) => weight > 0.5)
-      .slice(0, 8)
-      .filter(({ members: [fault] }) => {
+      .some(({ members: [fault] }) => {
         const draft = propose(withFaults(newDraft(plain), fault ? [fault] : []), plain);
         const { error } = examine({ json: draft, rig: plain });
         if (error === undefined) checkTicket(loadTicket(draft), plain);
         return error === undefined;
       });
-    expect(stood.length, plain.id).toBeGreaterThan(0);
+    expect(stood, plain.id).toBe(true);
   }
 });
 
