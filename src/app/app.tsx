@@ -47,6 +47,17 @@ export function App() {
         </Route>
         <Route path="/debrief/:ticket/:number?">{attemptPage('debrief', loadDebrief)}</Route>
         <Route path="/report/:ticket/:number?">{attemptPage('report', loadReport)}</Route>
+        <Route path="/take/:data?">{({ data = '' }) => <Later key={`take ${data}`} ticket={data} load={loadTake} />}</Route>
+        <Route path="/assigned/:id">{({ id }) => <Later key={`assigned ${id}`} ticket={id} load={loadAssigned} />}</Route>
+        <Route path="/assigned/:id/:item">
+          {({ id, item }) =>
+            /^\d{1,2}$/.test(item) ? (
+              <Later key={`work ${id} ${item}`} ticket={id} number={Number(item)} load={loadAssignedBench} />
+            ) : (
+              <UnknownPage />
+            )
+          }
+        </Route>
         <Route path="/live/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`live ${id}`} ticket={id} load={loadLive} />)}
         </Route>
@@ -104,6 +115,9 @@ const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildP
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
 const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
+const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;
+const loadAssigned: Loader = async () => (await import('./pages/assigned.tsx')).AssignedPage;
+const loadAssignedBench: Loader = async () => (await import('./pages/assigned-bench.tsx')).AssignedBenchPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
 const loadReport: Loader = async () => (await import('./pages/report.tsx')).ReportPage;

@@ -17,7 +17,7 @@ export const board: readonly Listed[] = Object.values(
 export const isListed = (id: string): boolean => board.some((ticket) => ticket.id === id);
 
 /** Whether a page may be opened on it: it ships, or it is a guest (see library.ts). */
-export const isThere = (id: string): boolean => isListed(id) || guestOf(id) !== undefined;
+export const isThere = (id: string): boolean => isListed(id) || (guestOf(id) ?? { hidden: true }).hidden !== true;
 
 /** The short way of a ticket and how hard it is, worked out beforehand (tests/tools/measures.ts); undefined for one that is newer. */
 export function measureOf(id: string): { readonly seconds: number; readonly grade: Grade } | undefined {

@@ -11,6 +11,8 @@ export interface Guest {
   readonly words: string;
   /** Where one goes from it when it is done: what stands behind the hash, `#/` and all. */
   readonly home: string;
+  /** No page may be opened on it by its id: it is worked on where it was assigned. */
+  readonly hidden?: boolean;
 }
 
 const KEY = 'bellwire.guests';
@@ -36,6 +38,14 @@ export function keepGuest(id: string, guest: Guest): void {
   kept.delete(id);
   kept.set(id, guest);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);
+  write(kept);
+}
+
+export function dropGuest(id: string): void {
+  if (all().delete(id)) write(all());
+}
+
+function write(kept: ReadonlyMap<string, Guest>): void {
   try {
     sessionStorage.setItem(KEY, JSON.stringify([...kept]));
   } catch {

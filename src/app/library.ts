@@ -22,7 +22,7 @@ import { guestOf, keepGuest } from './guests.ts';
 import { nameWires } from './wire-names.ts';
 
 /** Every rig and ticket that ships with the app. A bad file stops the start with its path: the checks keep that from shipping. */
-const library = loadLibrary(
+export const library = loadLibrary(
   import.meta.glob('/scenarios/rigs/*.json', { eager: true, import: 'default' }),
   import.meta.glob('/scenarios/tickets/*.json', { eager: true, import: 'default' }),
 );
@@ -60,16 +60,28 @@ function findGuest(id: string): Ticket | undefined {
   }
 }
 
+interface Enrolling {
+  /** Tells apart what shall not share an attempt. */
+  readonly key?: string;
+  readonly home: string;
+  /** Keeps the pages that anybody may open from finding it. */
+  readonly hidden?: boolean;
+}
+
 /**
  * Takes in a ticket that is not in the library: see above.
- * @param key tells apart what shall not share an attempt
  * @returns the id under which every page finds it
  * @throws DataError where its rig is not there, or its house does not fit
  */
-export function enrol(ticket: Ticket, { key = '', home }: { readonly key?: string; readonly home: string }): string {
+export function enrol(ticket: Ticket, { key = '', home, hidden = false }: Enrolling): string {
   rigOf(ticket);
   const id = `guest${digestOf([ticket, key])}`;
-  keepGuest(id, { ticket: { ...ticket, id, ...(hasOwnWords(ticket) ? {} : { told: storyOf(ticket) }) }, words: ticket.id, home });
+  keepGuest(id, {
+    ticket: { ...ticket, id, ...(hasOwnWords(ticket) ? {} : { told: storyOf(ticket) }) },
+    words: ticket.id,
+    home,
+    hidden,
+  });
   return id;
 }
 

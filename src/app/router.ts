@@ -14,6 +14,9 @@ export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '
   return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }
 
+/** Where an assignment that is kept is, or the bench of one of its items. */
+export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
+
 /** Goes to a page; with `replace`, back leads to the page before this one. */
 export function go(href: string, replace = false): void {
   navigate(href.slice(1), { replace });

@@ -42,7 +42,16 @@ export interface Bench {
   readonly origin: 'begun' | 'resumed' | 'lost';
 }
 
-interface Loaded {
+/** An attempt that is kept elsewhere than free practice is: an assigned one. It was begun, or taken up again, beforehand. */
+export interface Keeper {
+  readonly loaded: Loaded;
+  /** Keeps the attempt after a step. */
+  readonly keep: (attempt: Attempt) => Promise<Kept>;
+  /** Whether no step is taken any more. */
+  readonly isOver: () => boolean;
+}
+
+export interface Loaded {
   readonly ticket: Ticket;
   readonly attempt: Attempt;
   readonly told: readonly StepTold[];
@@ -81,9 +90,10 @@ async function load(ticket: Ticket, rig: RigData): Promise<Loaded> {
 
 /**
  * The attempt at a ticket: taken up where it was left, kept after every step.
+ * @param keeper looks after it instead, from where it stands; it stays the same one
  * @param free a fresh attempt of which nothing is kept, to probe the circuit at leisure
  */
-export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | undefined {
+export function useAttempt(ticket: Ticket, rig: RigData, free = false, keeper?: Keeper): Bench | undefined {
   const [loaded, setLoaded] = useState<Loaded>();
   const [view, setView] = useState<BenchView>();
   const [told, setTold] = useState<readonly StepTold[]>([]);
@@ -94,7 +104,11 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
 
   useEffect(() => {
     let current = true;
-    const loading = free ? Promise.resolve(fresh({ ...ticket, mode: 'practice' }, rig)) : load(ticket, rig);
+    const loading = keeper
+      ? Promise.resolve(keeper.loaded)
+      : free
+        ? Promise.resolve(fresh({ ...ticket, mode: 'practice' }, rig))
+        : load(ticket, rig);
     void loading.then((result) => {
       if (!current) return;
       setLoaded(result);
@@ -105,11 +119,11 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
     return () => {
       current = false;
     };
-  }, [ticket, rig, free]);
+  }, [ticket, rig, free, keeper]);
 
   const act = useCallback(
     (action: Action) => {
-      if (loaded === undefined) return;
+      if (loaded === undefined || keeper?.isOver() === true) return;
       const result = perform(loaded.attempt, action);
       if (!result.ok) {
         setRefused(refusalText(result.refusal));
@@ -121,6 +135,10 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
       setTold((before) => [...before, tellStep(next, result.step)]);
       setSaid(spoken(next, result.step));
       if (free) return;
+      if (keeper !== undefined) {
+        void keeper.keep(loaded.attempt).then(setKept);
+        return;
+      }
       const attempt = { mode: loaded.ticket.mode, log: logOf(loaded.attempt) };
       if (loaded.shut === true) {
         if (next.phase === 'closed') holdClosed(ticket.id, attempt);
@@ -128,7 +146,7 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false): Bench | 
       }
       void (next.phase === 'closed' ? keepClosed(ticket.id, attempt) : keepRunning(ticket.id, attempt)).then(setKept);
     },
-    [loaded, ticket, free],
+    [loaded, ticket, free, keeper],
   );
 
   if (loaded === undefined || view === undefined) return undefined;

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Action } from '../../attempt/actions.ts';
 import { useMarks } from '../guided/marks.ts';
 import { hrefOf } from '../router.ts';
@@ -14,10 +15,12 @@ interface Props {
   readonly onMenu: () => void;
   readonly onTicket: () => void;
   readonly onName: () => void;
+  /** Beside the other counts, where a host has more to tell. */
+  readonly count?: ComponentChildren;
 }
 
 /** Which job, how long it has taken, which bench, and what ends it. */
-export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Props) {
+export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count }: Props) {
   const { view, ticket } = bench;
   const marks = useMarks();
   const title = titleOf(ticket.id);
@@ -50,6 +53,7 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName }: Pro
           <dt>{t('app:head.steps')}</dt>
           <dd data-testid="steps">{number(view.steps.length)}</dd>
         </div>
+        {count}
       </dl>
       <fieldset class="switch" aria-label={t('app:head.bench')}>
         {(['drawn', 'list'] as const).map((each) => (

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { hrefOf } from '../router.ts';
 import { LanguageChoice } from '../shell.tsx';
 import { t } from '../words.ts';
@@ -7,14 +8,17 @@ interface Props {
   /** Nothing is kept of this attempt. */
   readonly free: boolean;
   readonly onDone: () => void;
+  /** Where else one can go from here, first. */
+  readonly children?: ComponentChildren;
 }
 
 /** Where one can go from the bench, and in which language it speaks. */
-export function MenuDialog({ free, onDone }: Props) {
+export function MenuDialog({ free, onDone, children }: Props) {
   return (
     <Dialog title={t('settings:menu.title')} onDone={onDone}>
       <p>{t(free ? 'settings:menu.free' : 'settings:menu.kept')}</p>
       <nav class="menu" aria-label={t('settings:menu.title')}>
+        {children}
         <a class="button" href={hrefOf('home')}>
           {t('app:toTickets')}
         </a>

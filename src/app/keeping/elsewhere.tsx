@@ -5,10 +5,12 @@ interface Props {
   readonly ticket: string;
   readonly taken: boolean;
   readonly onTakeOver: () => void;
+  /** Where one goes instead; the ticket's page where left out. */
+  readonly back?: string;
 }
 
 /** In place of a bench that another tab is at. */
-export function Elsewhere({ ticket, taken, onTakeOver }: Props) {
+export function Elsewhere({ ticket, taken, onTakeOver, back = hrefOf('ticket', ticket) }: Props) {
   return (
     <main class="waiting">
       <h1 tabIndex={-1}>{t(taken ? 'keeping:elsewhere.takenTitle' : 'keeping:elsewhere.title')}</h1>
@@ -16,7 +18,7 @@ export function Elsewhere({ ticket, taken, onTakeOver }: Props) {
       <button type="button" class="button act" onClick={onTakeOver}>
         {t('keeping:elsewhere.take')}
       </button>
-      <a class="button" href={hrefOf('ticket', ticket)}>
+      <a class="button" href={back}>
         {t('keeping:elsewhere.back')}
       </a>
     </main>

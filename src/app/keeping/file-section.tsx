@@ -7,17 +7,19 @@ import { profileNow } from './profile-now.ts';
 import { exportText, importText } from './transfer.ts';
 
 /** What went wrong with a file, in words: the file, the place in it, and why. */
-function whyNot(error: unknown, file: string): string {
+export function whyNot(error: unknown, file: string): string {
   if (isDataError(error) && hasWords(`error:${error.code}`))
     return t(`error:${error.code}`, { ...error.values, path: `${file} › ${error.path}` });
   return t(error instanceof Error && error.name === 'QuotaExceededError' ? 'keeping:full' : 'keeping:denied');
 }
 
-/** Lays a text into the browser's downloads. */
-export function download(text: string): void {
+/** Lays a file into the browser's downloads. */
+export function download(content: string | Uint8Array<ArrayBuffer>, name = 'bellwire.json'): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = 'bellwire.json';
+  link.href = URL.createObjectURL(
+    new Blob([content], { type: typeof content === 'string' ? 'application/json' : 'application/zip' }),
+  );
+  link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
@@ -25,7 +27,11 @@ export function download(text: string): void {
 /** Everything out to one file, and back in. */
 export function FileSection({ onRead }: { readonly onRead: () => void }) {
   const [said, setSaid] = useState('');
-  const save = (which: string) => exportText(which).then(download, () => setSaid(t('keeping:denied')));
+  const save = (which: string) =>
+    exportText(which).then(
+      (text) => download(text),
+      () => setSaid(t('keeping:denied')),
+    );
   const take = async (file: File) => {
     setSaid(t('keeping:file.reading'));
     try {

@@ -22,7 +22,7 @@ export function RemoveProfile({ profile, name, onKeep }: Props) {
   }, [profile.id]);
   const save = () =>
     exportText(profile.id)
-      .then(download)
+      .then((text) => download(text))
       .then(() => setSaid(t('keeping:remove.saved')), denied);
   return (
     <section class="remove-profile" aria-labelledby="remove-title">

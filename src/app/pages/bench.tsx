@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import '../css/bench.css';
 // After it: what it says of an upright phone stands over the rest.
@@ -112,12 +113,23 @@ function Waiting() {
   );
 }
 
+/** What a bench has beside where its world runs on a host. */
+export interface Beside {
+  /** In the head, with the other counts. */
+  readonly count: ComponentChildren;
+  /** Over all else. */
+  readonly cover: ComponentChildren;
+  /** In place of the bench's own menu. */
+  readonly menu: (onDone: () => void) => ComponentChildren;
+}
+
 interface ScreenProps {
   readonly bench: Bench;
   readonly onRestart?: () => void;
+  readonly beside?: Beside;
 }
 
-function BenchScreen({ bench, onRestart }: ScreenProps) {
+export function BenchScreen({ bench, onRestart, beside }: ScreenProps) {
   const [kind, choose] = useSetting('bench');
   const [sheet, setSheet] = useState<Sheet>();
   const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint' | 'menu'>();
@@ -148,6 +160,7 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
             onMenu={() => setDialog('menu')}
             onTicket={() => setDialog('ticket')}
             onName={() => setDialog('naming')}
+            count={beside?.count}
           />
           <div class="bench-over">
             {cautions.due !== undefined && <CautionStrip due={cautions.due} onRead={cautions.read} />}
@@ -201,9 +214,15 @@ function BenchScreen({ bench, onRestart }: ScreenProps) {
           />
           <Strip bench={bench} onHint={() => setDialog('hint')} />
           {dialog === 'naming' && <NamingDialog bench={bench} guide={guide} onDone={() => setDialog(undefined)} />}
-          {dialog === 'menu' && <MenuDialog free={bench.free} onDone={() => setDialog(undefined)} />}
+          {dialog === 'menu' &&
+            (beside === undefined ? (
+              <MenuDialog free={bench.free} onDone={() => setDialog(undefined)} />
+            ) : (
+              beside.menu(() => setDialog(undefined))
+            ))}
           {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
           {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
+          {beside?.cover}
           <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">
             {bench.said}
           </p>

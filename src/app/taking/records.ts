@@ -1,0 +1,44 @@
+/** What a browser keeps of an assignment that came as a file or a link. Shapes only; no browser in here. */
+import { z } from 'zod';
+import { assignmentSchema, codeSchema } from '../../classroom/assignment.ts';
+import { instantSchema } from '../../classroom/instant.ts';
+
+/** Longest words in the service report, characters. */
+export const MOST_WORDS = 4000;
+export const MOST_NAME = 80;
+
+export const assignedSchema = z.strictObject({
+  /** Follows from the assignment and the trainee's code: 32 hexadecimal digits. */
+  id: z.string().regex(/^[0-9a-f]{32}$/),
+  assignment: assignmentSchema,
+  trainee: z.strictObject({ code: codeSchema, name: z.string().max(MOST_NAME) }),
+  /** When the trainee agreed to what is kept and handed in. */
+  agreed: instantSchema,
+});
+export type Assigned = z.infer<typeof assignedSchema>;
+
+export const keptWorkSchema = z.strictObject({
+  /** Place in the assignment's items. */
+  item: z.int().min(0),
+  /** Which attempt at it, from 1. */
+  number: z.int().min(1),
+  began: instantSchema,
+  /** Seconds by the clock on the wall from there to each step; never going back. */
+  stamps: z.array(z.number().min(0)),
+  /** As the bench wrote it: it names the ticket by the id of the guest that it is here. */
+  log: z.looseObject({ ticket: z.string() }),
+  ended: z.enum(['closed', 'timeOver']).optional(),
+  words: z.string().max(MOST_WORDS).optional(),
+  /** The score that the trainee was shown. */
+  shown: z.number().optional(),
+  /** Whether its file was saved as it stands. */
+  saved: z.boolean().optional(),
+});
+/** One attempt at one item. */
+export type KeptWork = z.infer<typeof keptWorkSchema>;
+
+/** The time of a step, seconds after the beginning: a clock that was set back does not turn the order round. */
+export function stampAt(work: Pick<KeptWork, 'began' | 'stamps'>, now: number): number {
+  const since = Math.round(now - Date.parse(work.began)) / 1000;
+  return Math.max(since, work.stamps.at(-1) ?? 0);
+}

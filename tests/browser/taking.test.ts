@@ -1,0 +1,161 @@
+/** An assignment that came as a file: two items worked on with a reload in the middle, handed in, and graded. */
+import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
+import type { Browser, Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { encodeShared } from '../../src/app/sharing.ts';
+import { t } from '../../src/app/words.ts';
+import type { Action } from '../../src/attempt/actions.ts';
+import { loadAssignment } from '../../src/classroom/assignment.ts';
+import { createGrader } from '../../src/classroom/grade.ts';
+import { speakEnglish } from '../app/english.ts';
+import { library, start } from '../scenario/shipped.ts';
+import { black, meter, pull, red } from '../score/solutions.ts';
+import { launch } from './chromium.ts';
+import { cutTexts } from './cut.ts';
+import { accessFaults, address, button, openPage, PHONE, picture } from './harness.ts';
+import { byKeys } from './keys-hand.ts';
+import { allRecords } from './store.ts';
+
+const FIRST = 'fanButNoCooling';
+const SECOND = 'blankWall';
+const ASSIGNMENT = {
+  format: 'bellwire-assignment',
+  version: 1,
+  id: 'week-9',
+  title: 'Week nine: low voltage',
+  note: 'Measure before you name.\nWrite what you would tell the customer.',
+  mode: 'graded',
+  attempts: 1,
+  minutes: 60,
+  opens: '2020-01-01T00:00:00Z',
+  seed: 1,
+  items: [FIRST, SECOND].map((ticket) => ({ kind: 'shipped', ticket })),
+};
+const STEPS: readonly Action[] = [pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc')];
+
+let browser: Browser;
+beforeAll(async () => {
+  await speakEnglish();
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+const lay = (page: Page, text: string) =>
+  page.locator('input[type=file]').setInputFiles({ name: 'week 9.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+
+async function signOn(page: Page): Promise<void> {
+  await page.getByLabel(t('take:who.code')).fill('A-17');
+  await page.getByLabel(t('take:who.name')).fill('Ann');
+  await page.getByRole('checkbox', { name: t('take:privacy.agree') }).check();
+  await button(page, t('take:who.go')).click();
+  await page.getByTestId('state-1').waitFor();
+}
+
+async function saved(page: Page, words: string): Promise<Download> {
+  const saving = page.waitForEvent('download');
+  await button(page, words).first().click();
+  return saving;
+}
+
+/** Works on an item with a few steps, names a wire and closes; reloads in the middle where that is asked for. */
+async function workOn(page: Page, item: number, ticket: string, reload: boolean): Promise<void> {
+  const slip = page.locator('.take-item').nth(item);
+  await slip.getByRole('button', { name: t('take:item.begin'), exact: true }).click();
+  await page.getByTestId('steps').waitFor();
+  await button(page, t('app:head.kind.list')).click();
+  const shadow = start(ticket);
+  for (const action of STEPS) await byKeys(page, shadow, action);
+  expect(await button(page, t('app:hint.open')).count()).toBe(0);
+  expect(await page.getByTestId('left').textContent()).toMatch(/^(01:00:00|00:59:\d\d)$/);
+  if (reload) {
+    await page.reload();
+    await page.getByTestId('steps').waitFor();
+    expect(await page.getByTestId('steps').textContent()).toBe(String(STEPS.length));
+    expect(await page.locator('body').textContent()).not.toContain('rig:');
+    await picture(page, 'take-bench');
+  }
+  await byKeys(page, shadow, { name: 'name', target: 'statY', mode: 'open', evidence: [] });
+  await button(page, t('app:head.close')).click();
+  await page.getByTestId(`total-${item}-1`).waitFor({ timeout: 90_000 });
+}
+
+test('a file is taken, worked on through a reload, handed in and graded to the total that was shown', async () => {
+  const { page, errors, close } = await openPage(browser, '#/take');
+  await lay(page, JSON.stringify({ ...ASSIGNMENT, mode: 'easy' }));
+  const alert = page.getByRole('alert').filter({ hasText: 'week 9.json › mode' });
+  await alert.waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  await lay(page, JSON.stringify(ASSIGNMENT));
+  await button(page, t('take:who.go')).waitFor();
+  expect(await page.getByRole('alert').filter({ hasText: 'week 9.json' }).count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-open');
+  await signOn(page);
+  await workOn(page, 0, FIRST, true);
+  await workOn(page, 1, SECOND, false);
+  await page.getByLabel(t('take:ended.words')).first().fill('Y open from the wall. "Tell" <b>them</b>.');
+  expect(await button(page, t('take:ended.debrief')).count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-done');
+  const file = await saved(page, t('take:ended.save'));
+  expect(file.suggestedFilename()).toBe('week-9-A-17-1-1.bellwire.json');
+  const zip = await saved(page, t('take:all.save'));
+  const files = unzipSync(readFileSync(await zip.path()));
+  expect(Object.keys(files)).toEqual(['week-9-A-17-1-1.bellwire.json', 'week-9-A-17-2-1.bellwire.json']);
+  const handed = Object.values(files).map((bytes) => JSON.parse(Buffer.from(bytes).toString('utf8')) as unknown);
+  expect(JSON.parse(readFileSync(await file.path(), 'utf8'))).toEqual(handed[0]);
+  const grader = createGrader(loadAssignment(ASSIGNMENT), library);
+  for (const [item, json] of handed.entries()) {
+    const { doubts, result, submission } = grader.grade(json);
+    expect(doubts).toEqual([]);
+    expect(submission.log).toMatchObject({ steps: { length: STEPS.length + 2 } });
+    expect(submission.stamps).toHaveLength(STEPS.length + 2);
+    expect(await page.getByTestId(`total-${item}-1`).getAttribute('data-total')).toBe(String(result?.total));
+    expect(submission.shown).toBe(result?.total);
+  }
+  // Free practice knows nothing of it, and no page shows the fault.
+  const keys = (await allRecords(page)).map(([key]) => key);
+  expect(keys.filter((key) => !/^(assigned|work):/.test(key))).toEqual([]);
+  await button(page, t('take:privacy.eraseAll')).click();
+  await button(page, t('take:privacy.yes')).click();
+  await page.getByRole('heading', { name: t('take:file.title') }).waitFor();
+  expect(await allRecords(page)).toEqual([]);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('a link opens on a phone, and an attempt whose time is up while nobody looks is over', async () => {
+  const { page, errors, close } = await openPage(browser, `#/take/${encodeShared({ ...ASSIGNMENT, minutes: 1 })}`, PHONE);
+  await page.clock.install();
+  await page.reload();
+  await button(page, t('take:who.go')).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await cutTexts(page)).toEqual([]);
+  await picture(page, 'take-open-phone');
+  await signOn(page);
+  await picture(page, 'take-phone');
+  await button(page, t('take:item.begin')).first().click();
+  await page.getByTestId('left').waitFor();
+  await picture(page, 'take-bench-phone');
+  expect(await accessFaults(page)).toEqual([]);
+  await page.clock.fastForward(61_000);
+  await page.getByText(t('take:ended.timeOver')).waitFor();
+  expect(
+    await page
+      .locator('.take-item')
+      .first()
+      .getByRole('button', { name: t('take:item.begin') })
+      .count(),
+  ).toBe(0);
+  expect(await cutTexts(page)).toEqual([]);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-over-phone');
+  await page.goto(address('#/take/broken!'));
+  await page
+    .getByRole('alert')
+    .filter({ hasText: t('take:file.link') })
+    .waitFor();
+  expect(errors).toEqual([]);
+  await close();
+});
