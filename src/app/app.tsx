@@ -58,6 +58,12 @@ export function App() {
             )
           }
         </Route>
+        <Route path="/lab">
+          <Later ticket="" load={loadLab} />
+        </Route>
+        <Route path="/class">
+          <Later ticket="" load={loadClass} />
+        </Route>
         <Route path="/live/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`live ${id}`} ticket={id} load={loadLive} />)}
         </Route>
@@ -118,6 +124,8 @@ const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchP
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;
 const loadAssigned: Loader = async () => (await import('./pages/assigned.tsx')).AssignedPage;
 const loadAssignedBench: Loader = async () => (await import('./pages/assigned-bench.tsx')).AssignedBenchPage;
+const loadLab: Loader = async () => (await import('./pages/lab.tsx')).LabPage;
+const loadClass: Loader = async () => (await import('./pages/class.tsx')).ClassPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;
 const loadDebrief: Loader = async () => (await import('./pages/debrief.tsx')).DebriefPage;
 const loadReport: Loader = async () => (await import('./pages/report.tsx')).ReportPage;

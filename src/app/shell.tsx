@@ -25,6 +25,16 @@ export function Brand() {
   );
 }
 
+/** The same where it leads nowhere, because leaving ends something. */
+export function BrandStill() {
+  return (
+    <span class="brand">
+      <Mark />
+      <span>{t('app:name')}</span>
+    </span>
+  );
+}
+
 interface HeadProps {
   readonly children?: ComponentChildren;
   /** Whether the language is chosen here. */

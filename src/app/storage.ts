@@ -153,8 +153,17 @@ export async function readBest(ticket: string): Promise<number | undefined> {
 /** Habits that the browser would not remember: they hold while the tab lives. */
 const unkeptHabits = new Map<string, string>();
 
+/** Habits of somebody who is only passing through: this PC is not theirs, and nothing of them is written on it. */
+let passing: Map<string, string> | undefined;
+
+/** From now on habits begin anew and are held in memory alone, or, with `false`, are those of this PC again. */
+export function passThrough(on: boolean): void {
+  passing = on ? new Map() : undefined;
+}
+
 /** A habit (which bench, language, units), remembered where the browser allows it. */
 export function habit(name: string, otherwise: string): string {
+  if (passing !== undefined) return passing.get(name) ?? otherwise;
   const key = habitKey(profileNow(), name);
   try {
     return localStorage.getItem(key) ?? unkeptHabits.get(key) ?? otherwise;
@@ -164,6 +173,10 @@ export function habit(name: string, otherwise: string): string {
 }
 
 export function keepHabit(name: string, value: string): void {
+  if (passing !== undefined) {
+    passing.set(name, value);
+    return;
+  }
   const key = habitKey(profileNow(), name);
   try {
     localStorage.setItem(key, value);
@@ -174,6 +187,10 @@ export function keepHabit(name: string, value: string): void {
 }
 
 export function forgetHabit(name: string): void {
+  if (passing !== undefined) {
+    passing.delete(name);
+    return;
+  }
   const key = habitKey(profileNow(), name);
   unkeptHabits.delete(key);
   try {

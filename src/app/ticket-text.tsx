@@ -1,10 +1,10 @@
 import type { Parameters } from '../parts/part.ts';
 import { MAT_PLACE } from '../rig/points.ts';
 import type { RigData } from '../rig/schema.ts';
-import type { Ticket } from '../scenario/ticket.ts';
-import { assembledOf, rigOf } from './library.ts';
+import { assembledOf } from './library.ts';
 import { siteOf } from './ticket-words.ts';
 import { length, temperature } from './units.ts';
+import type { JobFace } from './use-attempt.ts';
 import { complaintText, hasWords, number, partName, t } from './words.ts';
 
 const platesOf = (rig: RigData) =>
@@ -42,14 +42,13 @@ function cableText(rig: RigData, cable: string): string {
 }
 
 /** What the ticket says; shared by the ticket page and the bench. */
-export function TicketText({ ticket }: { readonly ticket: Ticket }) {
-  const rig = rigOf(ticket);
+export function TicketText({ ticket, rig }: { readonly ticket: JobFace; readonly rig: RigData }) {
   return (
     <>
       <blockquote class="complaint">{complaintText(ticket)}</blockquote>
       <dl class="ticket-facts">
         <dt>{t('app:ticket.site')}</dt>
-        <dd>{siteOf(ticket.id)}</dd>
+        <dd>{siteOf(ticket.id, ticket.told)}</dd>
         <dt>{t('app:ticket.system')}</dt>
         <dd>{t(`rig:name.${ticket.rig}`)}</dd>
         <dt>{t('app:ticket.weather')}</dt>

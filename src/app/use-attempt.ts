@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../attempt/actions.ts';
 import { type Attempt, begin, logOf, optionsOf, perform, replay, viewOf } from '../attempt/attempt.ts';
 import type { BenchView, StepView } from '../attempt/view.ts';
+import type { TicketFace } from '../classroom/protocol.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { isGuided } from './guided/choice.ts';
@@ -19,10 +20,17 @@ import {
 } from './storage.ts';
 import { refusalText, t } from './words.ts';
 
+/** What a bench shows of its ticket. */
+export type JobFace = Pick<TicketFace, 'id' | 'rig' | 'mode' | 'told' | 'complaint' | 'weather' | 'rubric'>;
+
 /** What a bench page needs of the running attempt. */
 export interface Bench {
-  /** The ticket in the mode in which it is being worked on. */
-  readonly ticket: Ticket;
+  /** What its trainee may know of the ticket, in the mode in which it is being worked on. */
+  readonly ticket: JobFace;
+  /** The same with what is wrong. Undefined where the world runs on a host: nothing that needs it can be asked here. */
+  readonly whole: Ticket | undefined;
+  /** What the naming offers beside each single lasting fault. */
+  readonly naming: TicketFace['naming'];
   readonly rig: RigData;
   /** On the circuit of a debrief: nothing is scored or kept. */
   readonly free: boolean;
@@ -153,6 +161,8 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false, keeper?: 
   if (options.current?.view !== view) options.current = { view, actions: optionsOf(loaded.attempt) };
   return {
     ticket: loaded.ticket,
+    whole: loaded.ticket,
+    naming: offeredIn(loaded.ticket),
     rig,
     free,
     view,
@@ -167,7 +177,13 @@ export function useAttempt(ticket: Ticket, rig: RigData, free = false, keeper?: 
   };
 }
 
-function spoken(view: BenchView, step: StepView): string {
+const offeredIn = ({ suspects }: Ticket): TicketFace['naming'] => ({
+  intermittents: suspects?.intermittents === true,
+  pairs: (suspects?.pairs ?? []).length > 0,
+});
+
+/** What a step brought, with what was unsafe about it. */
+export function spoken(view: BenchView, step: StepView): string {
   const unsafe = step.unsafe === undefined ? '' : ` ${t(`app:unsafe.${step.unsafe}`)}`;
   return `${stepSpoken(view, step)}.${unsafe}`;
 }

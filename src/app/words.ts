@@ -1,5 +1,6 @@
 /** Keys and values from the rooms below, put into words: names of points and parts, steps, readings, times. */
 import i18next from 'i18next';
+import type { Job } from '../attempt/job.ts';
 import type { Refusal } from '../attempt/kind.ts';
 import type { BenchView, PartView, TerminalView } from '../attempt/view.ts';
 import type { MeterFunction } from '../meter/functions.ts';
@@ -205,12 +206,17 @@ export function refusalText(refusal: Refusal): string {
   return t(`refusal:${refusal.code}`, refusal.values);
 }
 
+type Complained = Pick<Ticket, 'id' | 'told'> & { readonly complaint: Pick<Job['complaint'], 'history'> };
+
 /** The customer's complaint. What they say that they set stands in the ticket's history, and is said on the reader's scale. */
-export function complaintText(ticket: Ticket): string {
+export function complaintText(ticket: Complained): string {
   const set = ticket.complaint.history.flatMap((action) =>
     action.name === 'set' ? [[action.control, bareDegrees(action.value)] as const] : [],
   );
-  if (ticket.told === undefined) return t(`ticket:${wordsIdOf(ticket.id)}.complaint`, Object.fromEntries(set));
+  if (ticket.told === undefined) {
+    const key = `ticket:${wordsIdOf(ticket.id)}.complaint`;
+    return hasWords(key) ? t(key, Object.fromEntries(set)) : t('lab:own.complaint');
+  }
   const { symptom, heard, voice } = ticket.told;
   return `${t(`ticket:made.say.${symptom}.${voice}`)} ${t(`ticket:made.heard.${heard}`)}`;
 }

@@ -66,6 +66,8 @@ export async function createServer(host: Host, app: string): Promise<FastifyInst
     reply.code(404).send({ error: { code: 'lab.noPage', path: request.url.slice(0, 200), values: {} } }),
   );
   server.addHook('onRequest', async (request, reply) => {
+    // By this a page knows who serves it.
+    reply.header('bellwire-lab', '1');
     if (!request.url.startsWith('/api/')) return;
     reply.header('cache-control', 'no-store');
     if (request.method !== 'GET' && request.headers.origin !== undefined && !isSameOrigin(request))

@@ -23,6 +23,7 @@ const FIRST_WORDS = [
   'guided:start',
   'keeping:link',
   'keeping:denied',
+  'lab:enter',
   'offline:*',
   'rig:name',
   'settings:job',

@@ -23,9 +23,9 @@ export interface Coach {
 
 /** Asks after each step what is still possible. The page does not wait for it. */
 export function useCoach(bench: Bench): Coach | undefined {
-  const { view, ticket, rig } = bench;
-  const { answer, state, ask } = useAnswer(ticket, rig, 'possible');
-  const coached = ticket.mode === 'coached' && !bench.free;
+  const { view, whole, rig } = bench;
+  const { answer, state, ask } = useAnswer(whole, rig, 'possible');
+  const coached = whole?.mode === 'coached' && !bench.free;
   const searching = view.phase === 'working';
   const retry = () => void ask({ actions: view.steps.map((step) => step.action) });
   useEffect(() => {

@@ -3,16 +3,17 @@ import { listed, namingText, t, thingName } from '../words.ts';
 
 /** Over the circuit of a debrief: what is wrong with it, and what may be done about that. */
 export function FreeBar({ bench, onRestart }: { readonly bench: Bench; readonly onRestart: () => void }) {
-  const { ticket, view } = bench;
+  const { view } = bench;
+  const faults = bench.whole?.faults ?? [];
   const right = new Set(view.steps.flatMap((step) => (step.action.name === 'replace' ? [step.action.target] : [])));
   return (
     <section class="prove" aria-labelledby="free-title">
       <div>
-        <h2 id="free-title">{t('app:live.fault', { fault: listed(ticket.faults.map(namingText)) })}</h2>
+        <h2 id="free-title">{t('app:live.fault', { fault: listed(faults.map(namingText)) })}</h2>
         <p>{t('app:live.text')}</p>
       </div>
       <div class="prove-do">
-        {ticket.faults
+        {faults
           .filter((fault) => !right.has(fault.target))
           .map((fault) => (
             <button

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Action } from '../../attempt/actions.ts';
 import { useMarks } from '../guided/marks.ts';
 import { hrefOf } from '../router.ts';
-import { Brand } from '../shell.tsx';
+import { Brand, BrandStill } from '../shell.tsx';
 import { siteOf, titleOf } from '../ticket-words.ts';
 import type { Bench } from '../use-attempt.ts';
 import { clock, number, t } from '../words.ts';
@@ -23,14 +23,14 @@ interface Props {
 export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count }: Props) {
   const { view, ticket } = bench;
   const marks = useMarks();
-  const title = titleOf(ticket.id);
+  const title = titleOf(ticket.id, ticket.told);
   const heading = bench.free ? t('app:live.title') : title;
   // One orange thing at a time: while the guide marks another, the button that ends the job is plain.
   const elsewhere = (name: Action['name']) => marks.next !== undefined && marks.next.name !== name;
   const repaired = view.steps.some((step) => step.action.name === 'replace');
   return (
     <header class="bench-head">
-      <Brand />
+      {bench.whole === undefined ? <BrandStill /> : <Brand />}
       <button type="button" class="button" onClick={onMenu}>
         {t('settings:menu.title')}
       </button>
@@ -41,7 +41,7 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count
         <p>
           {bench.free
             ? t('app:live.line', { title })
-            : t('app:head.line', { site: siteOf(ticket.id), mode: t(`app:mode.${ticket.mode}`) })}
+            : t('app:head.line', { site: siteOf(ticket.id, ticket.told), mode: t(`app:mode.${ticket.mode}`) })}
         </p>
       </div>
       <dl class="bench-counts">

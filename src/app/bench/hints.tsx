@@ -27,9 +27,9 @@ interface Props {
 
 /** The three depths of help, each with its price. What could not be worked out is not paid. */
 export function HintDialog({ bench, last, onTold, onDone }: Props) {
-  const { ticket, rig, view } = bench;
-  const { state, ask } = useAnswer(ticket, rig, 'hint');
-  const recalled = useAnswer(ticket, rig, 'hint');
+  const { ticket, whole, rig, view } = bench;
+  const { state, ask } = useAnswer(whole, rig, 'hint');
+  const recalled = useAnswer(whole, rig, 'hint');
   const [asked, setAsked] = useState<HintDepth>();
   // After a reload the words are gone, but the log says what was asked and where: the same question has the same answer, and is paid.
   useEffect(() => {
@@ -114,7 +114,7 @@ function hintWords(bench: Bench, hint: Hint, actions: readonly Action[]): Omit<H
     case 'exact': {
       return {
         title: t('app:hint.exactTitle'),
-        lines: instructor(bench.ticket, bench.rig)(actions, hint.actions),
+        lines: bench.whole === undefined ? [] : instructor(bench.whole, bench.rig)(actions, hint.actions),
         ordered: true,
       };
     }

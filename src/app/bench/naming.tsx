@@ -20,9 +20,9 @@ const MOST_EVIDENCE = 40;
 
 /** Names the fault: where it lies, what it is on, how it failed, and which readings prove it. */
 export function NamingDialog({ bench, onDone, guide }: Props) {
-  const { rig, ticket } = bench;
-  const pairs = (ticket.suspects?.pairs ?? []).length > 0;
-  const namings = useMemo(() => namingsOf(rig, ticket.suspects).filter((each) => each.also === undefined), [rig, ticket.suspects]);
+  const { rig } = bench;
+  const { intermittents, pairs } = bench.naming;
+  const namings = useMemo(() => namingsOf(rig, { intermittents }), [rig, intermittents]);
   const [first, setFirst] = useState(NOTHING_CHOSEN);
   const [second, setSecond] = useState<ChosenFault>();
   const [evidence, setEvidence] = useState<readonly number[]>([]);

@@ -7,7 +7,8 @@ import { namingText, t, thingName } from '../words.ts';
 
 /** After the naming: what is still to do, and the part or wire to put right. */
 export function ProveBar({ bench }: { readonly bench: Bench }) {
-  const { view, options, rig, ticket } = bench;
+  const { view, options, rig } = bench;
+  const { intermittents } = bench.naming;
   const { next, does } = useMarks();
   const title = useRef<HTMLHeadingElement>(null);
   useLayoutEffect(() => title.current?.focus(), []);
@@ -16,8 +17,8 @@ export function ProveBar({ bench }: { readonly bench: Bench }) {
   const first = named?.name === 'name' ? named.target : '';
   const [target, setTarget] = useState(first);
   const sections = useMemo(
-    () => new Map(namingsOf(rig, ticket.suspects).map((each) => [each.target, each.section])),
-    [rig, ticket.suspects],
+    () => new Map(namingsOf(rig, { intermittents }).map((each) => [each.target, each.section])),
+    [rig, intermittents],
   );
   if (named?.name !== 'name') return null;
   const offered = [...new Set([first, ...targets])].sort((a, b) => thingName(a).localeCompare(thingName(b)));

@@ -37,7 +37,7 @@ export function Strip({ bench, onHint }: Props) {
           </li>
         ))}
       </ol>
-      {bench.ticket.mode !== 'graded' && bench.view.phase === 'working' && !bench.free && (
+      {bench.whole !== undefined && bench.whole.mode !== 'graded' && bench.view.phase === 'working' && !bench.free && (
         <button type="button" class="button strip-hint" onClick={onHint}>
           {t('app:hint.open')}
         </button>

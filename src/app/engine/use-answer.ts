@@ -11,9 +11,9 @@ export interface Answer<T> {
   readonly state: 'idle' | 'busy' | 'ready' | 'failed';
 }
 
-/** Asks the ticket's engine one kind of question; a newer one puts the older out of date. `forget` ignores whatever is still to come. */
+/** Asks the ticket's engine one kind of question; a newer one puts the older out of date. Without a ticket nothing is answered. */
 export function useAnswer<Name extends QuestionName>(
-  ticket: Ticket,
+  ticket: Ticket | undefined,
   rig: RigData,
   name: Name,
 ): Answer<Questions[Name]['answer']> & {
@@ -29,6 +29,7 @@ export function useAnswer<Name extends QuestionName>(
   );
   const ask = useCallback(
     async (question: Questions[Name]['ask']) => {
+      if (ticket === undefined) return undefined;
       newest.current += 1;
       const mine = newest.current;
       setTold(({ answer }) => ({ answer, state: 'busy' }));

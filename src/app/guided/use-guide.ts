@@ -13,9 +13,9 @@ export interface GuideState {
 }
 
 /** The guide of a job, when there is one and it has been taken up. */
-export function useGuide({ ticket, view, free }: Bench): GuideState {
+export function useGuide({ ticket, whole, view, free }: Bench): GuideState {
   const [on, setOn] = useState(() => isGuided(ticket.id));
-  const offered = ticket.id === GUIDED_TICKET && ticket.mode !== 'graded' && !free;
+  const offered = ticket.id === GUIDED_TICKET && ticket.mode !== 'graded' && !free && whole !== undefined;
   const guide = useMemo(() => (on && offered ? guideAt(view) : undefined), [on, offered, view]);
   const take = useCallback((up: boolean) => {
     keepGuided(up);

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import '../css/bench.css';
 // After it: what it says of an upright phone stands over the rest.
 import '../css/bench-phone.css';
+import type { Ticket } from '../../scenario/ticket.ts';
 import { CoachPanel, useCoach } from '../bench/coach.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
 import { FreeBar } from '../bench/free-bar.tsx';
@@ -47,14 +48,14 @@ export function BenchPage({ ticket: id }: { readonly ticket: string }) {
   return <Opened ticket={ticket} />;
 }
 
-function Opened({ ticket }: { readonly ticket: Bench['ticket'] }) {
+function Opened({ ticket }: { readonly ticket: Ticket }) {
   const { hold, takeOver } = useHold(ticket.id);
   if (hold === 'asking') return <Waiting />;
   if (hold !== 'mine') return <Elsewhere ticket={ticket.id} taken={hold === 'taken'} onTakeOver={takeOver} />;
   return <Mine ticket={ticket} />;
 }
 
-function Mine({ ticket }: { readonly ticket: Bench['ticket'] }) {
+function Mine({ ticket }: { readonly ticket: Ticket }) {
   const bench = useAttempt(ticket, rigOf(ticket));
   useTitle(titleOf(ticket.id));
   const phase = bench?.view.phase;
@@ -100,7 +101,7 @@ export function LivePage({ ticket: id }: { readonly ticket: string }) {
   return <Live key={begun} ticket={ticket} onRestart={() => setBegun(begun + 1)} />;
 }
 
-function Live({ ticket, onRestart }: { readonly ticket: Bench['ticket']; readonly onRestart: () => void }) {
+function Live({ ticket, onRestart }: { readonly ticket: Ticket; readonly onRestart: () => void }) {
   const bench = useAttempt(ticket, rigOf(ticket), true);
   return bench === undefined ? <Waiting /> : <BenchScreen bench={bench} onRestart={onRestart} />;
 }
@@ -220,7 +221,7 @@ export function BenchScreen({ bench, onRestart, beside }: ScreenProps) {
             ) : (
               beside.menu(() => setDialog(undefined))
             ))}
-          {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} onDone={() => setDialog(undefined)} />}
+          {dialog === 'ticket' && <TicketDialog ticket={bench.ticket} rig={bench.rig} onDone={() => setDialog(undefined)} />}
           {dialog === 'hint' && <HintDialog bench={bench} last={hint} onTold={setHint} onDone={() => setDialog(undefined)} />}
           {beside?.cover}
           <p class="unseen" aria-live="polite" aria-atomic="true" data-testid="said">

@@ -5,6 +5,7 @@ import { GRADES } from '../../scenario/grade.ts';
 import { board, byRig, type Listed, measureOf } from '../board.ts';
 import { GuidedStart } from '../guided/start.tsx';
 import { nextOf } from '../keeping/skills.ts';
+import { LabLink } from '../lab-link.tsx';
 import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
@@ -31,6 +32,7 @@ export function HomePage() {
         <a class="back" href={hrefOf('build')}>
           {t('app:home.make')}
         </a>
+        <LabLink />
       </PageHead>
       <main class="sheet home">
         <div class="home-intro">

@@ -3,6 +3,7 @@ import '../css/pages.css';
 import '../css/print.css';
 import '../css/report.css';
 import { findTicket, rigOf } from '../library.ts';
+import { OwnWords } from '../report/own-words.tsx';
 import { ReportSheet } from '../report/sheet.tsx';
 import { useReport } from '../report/use-report.ts';
 import { hrefOf } from '../router.ts';
@@ -49,7 +50,13 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
           )}
         </div>
         <p class="report-caution">{t('report:caution')}</p>
-        {result.state === 'ready' ? <ReportSheet reported={result.reported} /> : <p role="status">{t(`report:${result.state}`)}</p>}
+        {result.state === 'ready' ? (
+          <ReportSheet reported={result.reported}>
+            <OwnWords at={result.reported.number} words={result.reported.words} />
+          </ReportSheet>
+        ) : (
+          <p role="status">{t(`report:${result.state}`)}</p>
+        )}
       </main>
     </div>
   );

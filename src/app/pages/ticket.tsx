@@ -39,7 +39,7 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
       <main class="sheet ticket-page">
         <h1 tabIndex={-1}>{titleOf(id)}</h1>
         <div class="slip">
-          <TicketText ticket={ticket} />
+          <TicketText ticket={ticket} rig={rigOf(ticket)} />
         </div>
         <div class="ticket-side">
           <div class="ticket-go">

@@ -4,20 +4,21 @@ import { noticedTexts, readingWords } from '../step-words.ts';
 import { Plates } from '../ticket-text.tsx';
 import { siteOf } from '../ticket-words.ts';
 import { clock, complaintText, listed, modeName, namingText, positionName, readingText, signText, t, thingName } from '../words.ts';
-import { OwnWords } from './own-words.tsx';
 import type { Reported } from './use-report.ts';
 
+type Sheet = Omit<Reported, 'number' | 'words'>;
+
 interface Props {
-  readonly reported: Reported;
+  readonly reported: Sheet;
 }
 
-/** The report itself, as it lies on the table or comes out of the printer. */
-export function ReportSheet({ reported }: Props) {
-  const { ticket, rig, report, name, number, words } = reported;
+/** The report itself, as it lies on the table or comes out of the printer; its trainee's own words are put in as `children`. */
+export function ReportSheet({ reported, children }: Props & { readonly children: ComponentChildren }) {
+  const { ticket, rig, report, name } = reported;
   return (
     <>
       <dl class="ticket-facts report-facts">
-        <Fact name={t('app:ticket.site')}>{siteOf(ticket.id)}</Fact>
+        <Fact name={t('app:ticket.site')}>{siteOf(ticket.id, ticket.told)}</Fact>
         <Fact name={t('app:ticket.system')}>{t(`rig:name.${ticket.rig}`)}</Fact>
         <Fact name={t('app:ticket.weather')}>
           {t('app:ticket.outside', { temperature: positionName(ticket.weather.outdoorFahrenheit ?? rig.outdoorFahrenheit) })}
@@ -48,7 +49,7 @@ export function ReportSheet({ reported }: Props) {
       </section>
       <Proved report={report} />
       <SafeWork report={report} />
-      <OwnWords at={number} words={words} />
+      {children}
       <dl class="report-sign">
         <Fact name={t('report:sign.name')}>{name}</Fact>
         <Fact name={t('report:sign.signature')} />

@@ -9,10 +9,11 @@ import { profiles } from '../keeping/profiles.ts';
 import { retell } from '../retell.ts';
 import type { StepTold } from '../step-words.ts';
 import { findClosed } from '../storage.ts';
+import type { JobFace } from '../use-attempt.ts';
 
 /** A report with all that a page needs to put it in words. */
 export interface Reported {
-  readonly ticket: Ticket;
+  readonly ticket: JobFace;
   readonly rig: RigData;
   readonly report: ServiceReport;
   readonly view: BenchView;

@@ -1,0 +1,69 @@
+import '../css/pages.css';
+import '../css/lab.css';
+import { AssignmentSlip } from '../lab/assignment-slip.tsx';
+import { ClassSignIn } from '../lab/class-sign-in.tsx';
+import { RoomTable } from '../lab/room-table.tsx';
+import { RosterSlip } from '../lab/roster-slip.tsx';
+import { takeToken, useClass, useClassSession } from '../lab/use-class.ts';
+import { hrefOf } from '../router.ts';
+import { PageHead, useTitle } from '../shell.tsx';
+import { t } from '../words.ts';
+
+/** The instructor's page of the lab. */
+export function ClassPage() {
+  const { token, isEnded } = useClassSession();
+  useTitle(t('lab:class.title'));
+  return token === undefined ? (
+    <>
+      <PageHead>
+        <a class="back" href={hrefOf('home')}>
+          {t('app:toTickets')}
+        </a>
+      </PageHead>
+      <main class="sheet lab">
+        <h1 tabIndex={-1}>{t('lab:class.title')}</h1>
+        <ClassSignIn isEnded={isEnded} />
+      </main>
+    </>
+  ) : (
+    <Room token={token} />
+  );
+}
+
+function Room({ token }: { readonly token: string }) {
+  const place = useClass(token);
+  const { room, told, api } = place;
+  return (
+    <>
+      <PageHead>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            api.signOut().catch(() => undefined);
+            takeToken(undefined);
+          }}
+        >
+          {t('lab:signOut')}
+        </button>
+      </PageHead>
+      <main class="sheet lab lab-class">
+        <h1 tabIndex={-1}>{t('lab:class.title')}</h1>
+        <div class="lab-told">
+          <div role="alert">{told.isWrong && <p class="lab-wrong">{told.words}</p>}</div>
+          <p role="status">{!told.isWrong && told.words}</p>
+        </div>
+        <section class="slip lab-board" aria-labelledby="code-title">
+          <h2 id="code-title">{t('lab:class.code')}</h2>
+          <p class="lab-code" data-testid="class-code">
+            {room?.code ?? ''}
+          </p>
+          <p>{t('lab:class.how', { address: location.origin })}</p>
+        </section>
+        <RoomTable place={place} />
+        <AssignmentSlip place={place} />
+        <RosterSlip place={place} />
+      </main>
+    </>
+  );
+}
