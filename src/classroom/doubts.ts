@@ -43,7 +43,9 @@ export const DOUBTS = [
   'overTime',
   'outsideHours',
   'tooManyAttempts',
-  /** Step for step, and second for second, as another trainee's. */
+  /** Another file says that it is this very attempt, and holds something else. */
+  'handedInTwice',
+  /** As another trainee's, by more than chance explains. */
   'sameLog',
 ] as const;
 export type DoubtCode = (typeof DOUBTS)[number];

@@ -27,13 +27,21 @@ export function lotOf(assignment: Pick<Assignment, 'id' | 'seed'>, trainee: stri
  * @throws DataError where an item names a ticket or rig that is not there, or a house that does not fit
  */
 export function workOf(assignment: Assignment, trainee: string, library: Library): Work[] {
-  return assignment.items.map((item, index) => {
-    const path = `items[${index}]`;
-    const plain = ticketOf(item, lotOf(assignment, trainee, index), library, path);
-    const rubric = assignment.rubric ?? plain.rubric;
-    const ticket: Ticket = { ...plain, mode: assignment.mode, ...(rubric ? { rubric } : {}) };
-    return { item: index, ticket, rig: rigFor(library.rigs, ticket) };
-  });
+  return assignment.items.map((_, item) => workWith(assignment, item, drawnFor(assignment, trainee, item, library), library));
+}
+
+/** The ticket that a trainee draws, as it stands in the assignment or the library. @throws DataError where there is none */
+export function drawnFor(assignment: Assignment, trainee: string, index: number, library: Library): Ticket {
+  const item = assignment.items[index];
+  if (!item) throw dataError('data.shape', `items[${index}]`);
+  return ticketOf(item, lotOf(assignment, trainee, index), library, `items[${index}]`);
+}
+
+/** A drawn ticket in the assignment's mode, by its rubric, on its rig. @throws DataError where there is no such rig */
+export function workWith(assignment: Assignment, item: number, drawn: Ticket, library: Library): Work {
+  const rubric = assignment.rubric ?? drawn.rubric;
+  const ticket: Ticket = { ...drawn, mode: assignment.mode, ...(rubric ? { rubric } : {}) };
+  return { item, ticket, rig: rigFor(library.rigs, ticket) };
 }
 
 function ticketOf(item: AssignmentItem, lot: number, library: Library, path: string): Ticket {

@@ -4,13 +4,15 @@ import { type Attempt, begin, perform } from '../attempt/attempt.ts';
 import { possibleFaults } from '../rig/faults.ts';
 import type { Library } from '../scenario/library.ts';
 import { type Skill, skillsShown } from '../scenario/skills.ts';
+import { solveTicket } from '../scenario/solve.ts';
+import type { Ticket } from '../scenario/ticket.ts';
 import { type Debrief, SCORE_ITEMS, type ScoreItem } from '../score/debrief.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../score/score.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
 import type { Assignment } from './assignment.ts';
 import { digestOf } from './digest.ts';
 import { type Doubt, doubt, listDoubt, timeDoubts } from './doubts.ts';
-import { type Work, workOf } from './draw.ts';
+import { drawnFor, type Work, workOf, workWith } from './draw.ts';
 import { RULES, sealRest, sealSteps } from './seal.ts';
 import { loadSubmission, restOf, type Submission, sealedTo } from './submission.ts';
 
@@ -26,11 +28,14 @@ export interface Result {
   readonly parMinutes: number;
   readonly steps: number;
   readonly wastedSteps: number;
-  /** The wasted steps' actions, with the seconds that they took. */
-  readonly wasted: readonly { readonly action: Action; readonly seconds: number }[];
+  /** The wasted steps, from 1: their actions, with the seconds that they took. */
+  readonly wasted: readonly { readonly step: number; readonly action: Action; readonly seconds: number }[];
   /** What was measured: the function and its two points, or the wire in the clamp. */
   readonly measured: readonly string[];
+  /** Skills that the attempt shows. */
   readonly skills: readonly Skill[];
+  /** Skills that the ticket asks for: those that its short way shows. */
+  readonly asked: readonly Skill[];
 }
 
 export interface Graded {
@@ -49,27 +54,50 @@ export interface Grader {
   debrief(submission: Submission): { readonly attempt: Attempt; readonly debrief: Debrief } | undefined;
 }
 
+/** What is the same for every attempt at a ticket. */
+interface Measure {
+  readonly yardstick: Yardstick;
+  /** Share of all that can be wrong which the complaint rules out, 0…1. */
+  readonly told: number;
+  readonly asked: readonly Skill[];
+}
+
+interface Kept {
+  readonly work: Work;
+  readonly digests: { readonly ticket: string; readonly rig: string };
+  /** Worked out when it is first asked for. */
+  measure: Measure | undefined;
+}
+
 /** Tickets whose suspects are kept in memory at once. */
 const MOST_KEPT = 12;
 
 /** @param trainees codes of everybody who may hand in, to know whose log somebody else's is */
 export function createGrader(assignment: Assignment, library: Library, trainees: readonly string[] = []): Grader {
-  const yardsticks = new Map<string, Yardstick>();
+  const kept = new Map<Ticket, Kept>();
   const assignmentDigest = digestOf(assignment);
 
-  function yardstickOf({ ticket, rig }: Work): Yardstick {
-    const key = digestOf(ticket);
-    const known = yardsticks.get(key);
-    if (known) {
-      yardsticks.delete(key);
-      yardsticks.set(key, known);
-      return known;
-    }
-    const [oldest] = yardsticks.keys();
-    if (yardsticks.size >= MOST_KEPT && oldest !== undefined) yardsticks.delete(oldest);
-    const fresh = yardstickFor(ticket, rig);
-    yardsticks.set(key, fresh);
+  function keptOf(trainee: string, item: number): Kept {
+    const drawn = drawnFor(assignment, trainee, item, library);
+    const known = kept.get(drawn);
+    kept.delete(drawn);
+    const [oldest] = kept.keys();
+    if (kept.size >= MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+    const work = known ? { ...known.work, item } : workWith(assignment, item, drawn, library);
+    const digests = known?.digests ?? { ticket: digestOf(work.ticket), rig: digestOf(work.rig) };
+    const fresh: Kept = { work, digests, measure: known?.measure };
+    kept.set(drawn, fresh);
     return fresh;
+  }
+
+  function measureOf(of: Kept): Measure {
+    if (of.measure) return of.measure;
+    const { ticket, rig } = of.work;
+    const yardstick = yardstickFor(ticket, rig);
+    const possible = possibleFaults(rig, ticket.suspects?.intermittents).length;
+    const told = Math.max(0, 1 - yardstick.ground.field.hypotheses.length / possible);
+    of.measure = { yardstick, told, asked: skillsShown(solveTicket(ticket, rig, yardstick), told) };
+    return of.measure;
   }
 
   /** Whose log it is, if its first step is sealed to somebody else, or to something else, of this assignment. */
@@ -98,10 +126,17 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
     if (submission.rules !== RULES) doubts.push(doubt('otherRules', undefined, { rules: submission.rules, here: RULES }));
     if (submission.assignment.id !== assignment.id || submission.assignment.digest !== assignmentDigest)
       doubts.push(doubt('otherAssignment', undefined, { assignment: submission.assignment.id }));
-    const work = workOf(assignment, submission.trainee.code, library)[submission.item];
-    if (!work)
+    if (!assignment.items[submission.item])
       return { submission, doubts: [...doubts, doubt('noItem', undefined, { item: submission.item + 1 })], result: undefined };
-    const to = sealedTo(assignment, submission.trainee.code, work, submission.attempt);
+    const own = keptOf(submission.trainee.code, submission.item);
+    const { work } = own;
+    const to = {
+      assignment: assignmentDigest,
+      trainee: submission.trainee.code,
+      item: work.item,
+      attempt: submission.attempt,
+      ...own.digests,
+    };
     const { ticket } = submission;
     if (ticket.id !== work.ticket.id || ticket.digest !== to.ticket)
       doubts.push(doubt('otherTicket', undefined, { ticket: ticket.id, own: work.ticket.id }));
@@ -126,18 +161,16 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
       doubts.push(doubt('truncated', actions.length));
 
     const result =
-      refused || (doubts.some(({ code }) => code === 'otherTicket') && apart >= 0) ? undefined : resultOf(attempt, work);
+      refused || (doubts.some(({ code }) => code === 'otherTicket') && apart >= 0) ? undefined : resultOf(attempt, own);
     if (result && submission.shown !== undefined && submission.shown !== result.total)
       doubts.push(doubt('scoreEdited', undefined, { shown: submission.shown, total: result.total }));
     if (doubts.length === 0 && sealRest(to, submission.seals, restOf(submission)) !== submission.seal) doubts.push(doubt('edited'));
     return { submission, doubts, result };
   }
 
-  function resultOf(attempt: Attempt, work: Work): Result {
-    const yardstick = yardstickOf(work);
-    const debrief = debriefOf(attempt, work.ticket.rubric, yardstick);
-    const possible = possibleFaults(work.rig, work.ticket.suspects?.intermittents).length;
-    const told = Math.max(0, 1 - yardstick.ground.field.hypotheses.length / possible);
+  function resultOf(attempt: Attempt, own: Kept): Result {
+    const { yardstick, told, asked } = measureOf(own);
+    const debrief = debriefOf(attempt, own.work.ticket.rubric, yardstick);
     return {
       total: debrief.total,
       items: Object.fromEntries(SCORE_ITEMS.map((item) => [item, debrief.items[item].points])) as Record<ScoreItem, number>,
@@ -150,10 +183,11 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
       wastedSteps: debrief.wastedSteps,
       wasted: debrief.steps.flatMap((step) => {
         const taken = attempt.steps[step.number - 1];
-        return step.kind === 'wasted' && taken ? [{ action: taken.action, seconds: step.seconds }] : [];
+        return step.kind === 'wasted' && taken ? [{ step: step.number, action: taken.action, seconds: step.seconds }] : [];
       }),
       measured: [...new Set(attempt.steps.flatMap(measuredIn))].sort(),
       skills: skillsShown(attempt, told),
+      asked,
     };
   }
 
@@ -161,11 +195,13 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
     assignment,
     grade,
     debrief(submission) {
-      const work = workOf(assignment, submission.trainee.code, library)[submission.item];
-      const log = work && readLog(submission.log, work);
-      if (!work || !log || 'code' in log) return undefined;
-      const { attempt, refused } = retake(work, log);
-      return refused ? undefined : { attempt, debrief: debriefOf(attempt, work.ticket.rubric, yardstickOf(work)) };
+      if (!assignment.items[submission.item]) return undefined;
+      const own = keptOf(submission.trainee.code, submission.item);
+      const log = readLog(submission.log, own.work);
+      if ('code' in log) return undefined;
+      const { attempt, refused } = retake(own.work, log);
+      const { yardstick } = measureOf(own);
+      return refused ? undefined : { attempt, debrief: debriefOf(attempt, own.work.ticket.rubric, yardstick) };
     },
   };
 }

@@ -1,6 +1,8 @@
+import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import i18next from 'i18next';
 import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
+import { csvOf, longTable } from '../classroom/gradebookCsv.ts';
 import { dataError, isDataError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import type { Measured } from '../scenario/measure.ts';
@@ -10,6 +12,8 @@ import { separableFaults } from '../suspects/separable.ts';
 import { checkFiles } from './check.ts';
 import { rigById, shippedLibrary, wordsOf } from './files.ts';
 import { generate, type Order, writeTickets } from './generate.ts';
+import { gradeFolder } from './grade.ts';
+import { csvWords, gradebookText } from './gradeText.ts';
 import { netlist } from './netlist.ts';
 import { packageFile } from './package.ts';
 import { par } from './par.ts';
@@ -122,6 +126,9 @@ async function run(args: readonly string[]): Promise<number> {
       assignment: { type: 'string' },
       for: { type: 'string' },
       pass: { type: 'string' },
+      attempt: { type: 'string' },
+      overrules: { type: 'string' },
+      csv: { type: 'string' },
     },
   });
   if (values.lang !== undefined) await speak(values.lang);
@@ -182,7 +189,15 @@ async function run(args: readonly string[]): Promise<number> {
     say(i18next.t('cli:packed', { file: values.out, title: values.assignment, kind, kilobytes: figure(bytes / 1000, 0) }));
     return 0;
   }
+  if (command === 'grade' && first !== undefined && values.assignment !== undefined) {
+    const { gradebook, broken } = gradeFolder(values.assignment, first, values.overrules, values.attempt);
+    if (values.csv !== undefined) writeFileSync(values.csv, csvOf(longTable(gradebook, csvWords())));
+    if (values.json) say(JSON.stringify({ gradebook, broken: broken.map(({ error }) => explain(error)) }, undefined, 2));
+    else for (const line of [...broken.map(({ error }) => explain(error)), gradebookText(gradebook)]) say(line);
+    return gradebook.openDoubts > 0 || broken.length > 0 ? 1 : 0;
+  }
   say(i18next.t('cli:usage'));
+  say(i18next.t('gradebook:cli.usage'));
   return values.help === true ? 0 : 2;
 }
 

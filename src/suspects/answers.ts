@@ -12,13 +12,25 @@ import { liftStands, standsOf } from './stands.ts';
  * members is right. Looked for from arrival, through every stand, until something tells them apart. The ground is left as on arrival.
  */
 export function alikeTo(job: Job, ground: Ground, named: Naming, among: readonly Naming[]): Naming[] {
+  const asked = JSON.stringify([named, among]);
+  const answers = known.get(ground) ?? new Map<string, Naming[]>();
+  known.set(ground, answers);
+  const answer = answers.get(asked) ?? lookForAlike(job, ground, named, among);
+  answers.set(asked, answer);
+  return answer;
+}
+
+/** What was found before on a ground: attempts at a ticket mostly end with the same few suspects. */
+const known = new WeakMap<Ground, Map<string, Naming[]>>();
+
+function lookForAlike(job: Job, ground: Ground, named: Naming, among: readonly Naming[]): Naming[] {
+  if (among.every((other) => sameNaming(other, named))) return [];
   const field = standOn(ground);
   const namingOfTwin = (twin: Twin) => field.hypotheses[twin.hypothesis];
   const own = field.twins.filter((twin) => sameTwin(namingOfTwin(twin), named));
   if (own.length === 0) return [];
   const guide = createBench(ground.assembly, job.faults, job);
   let open = among.filter((other) => !sameNaming(other, named));
-  if (open.length === 0) return [];
   const sift = (reached: readonly Reached[]): void => {
     for (const each of reached) {
       if (open.length === 0) return;

@@ -1,0 +1,103 @@
+/** A gradebook as tables, and those as CSV by RFC 4180. */
+import Papa from 'papaparse';
+import type { Naming } from '../suspects/hypotheses.ts';
+import type { Doubt } from './doubts.ts';
+import type { Cell, Gradebook } from './gradebook.ts';
+
+export const COLUMNS = [
+  'trainee',
+  'name',
+  'item',
+  'ticket',
+  'attempt',
+  'attempts',
+  'points',
+  'replayed',
+  'reason',
+  'isolation',
+  'economy',
+  'safety',
+  'proof',
+  'right',
+  'fault',
+  'named',
+  'minutes',
+  'parMinutes',
+  'steps',
+  'wastedSteps',
+  'doubts',
+  'file',
+] as const;
+export type Column = (typeof COLUMNS)[number];
+
+/** How keys and values are put into words. */
+export interface CsvWords {
+  readonly column: (column: Column | 'total') => string;
+  /** Heading of an item's column, by its place. */
+  readonly item: (item: number) => string;
+  readonly naming: (naming: Naming) => string;
+  readonly doubt: (doubt: Doubt) => string;
+  readonly yes: string;
+  readonly no: string;
+}
+
+export type Table = readonly (readonly (string | number)[])[];
+
+const tenth = (value: number | undefined): number | string => (value === undefined ? '' : Math.round(value * 10) / 10);
+const blank = (value: number | undefined): number | string => value ?? '';
+
+/** One line for each trainee and item, with a heading. */
+export function longTable({ rows }: Gradebook, words: CsvWords): Table {
+  const line = (trainee: { readonly code: string; readonly name: string }, cell: Cell): (string | number)[] => {
+    const { entry, result, overrule } = cell;
+    const values: Readonly<Record<Column, string | number>> = {
+      trainee: trainee.code,
+      name: trainee.name,
+      item: cell.item + 1,
+      ticket: entry?.ticket ?? '',
+      attempt: blank(entry?.attempt),
+      attempts: cell.attempts,
+      points: tenth(cell.points),
+      replayed: blank(result?.total),
+      reason: overrule?.reason ?? '',
+      isolation: tenth(result?.items.isolation),
+      economy: tenth(result?.items.economy),
+      safety: tenth(result?.items.safety),
+      proof: tenth(result?.items.proof),
+      right: result === undefined ? '' : result.rightNaming ? words.yes : words.no,
+      fault: result ? words.naming(result.truth) : '',
+      named: result?.named ? words.naming(result.named) : '',
+      minutes: tenth(result?.minutes),
+      parMinutes: tenth(result?.parMinutes),
+      steps: blank(result?.steps),
+      wastedSteps: blank(result?.wastedSteps),
+      doubts: cell.doubts.map(({ doubt }) => words.doubt(doubt)).join('; '),
+      file: entry?.file ?? '',
+    };
+    return COLUMNS.map((column) => values[column]);
+  };
+  return [COLUMNS.map(words.column), ...rows.flatMap(({ trainee, cells }) => cells.map((cell) => line(trainee, cell)))];
+}
+
+/** One line for each trainee: the points of every item, and the total. */
+export function wideTable({ rows, assignment }: Gradebook, words: CsvWords): Table {
+  const items = assignment.items.map((_, item) => words.item(item));
+  return [
+    [words.column('trainee'), words.column('name'), ...items, words.column('total'), words.column('doubts')],
+    ...rows.map(({ trainee, cells, total }) => [
+      trainee.code,
+      trainee.name,
+      ...cells.map(({ points }) => tenth(points)),
+      tenth(total),
+      cells.filter(({ open }) => open).length,
+    ]),
+  ];
+}
+
+/**
+ * RFC 4180: lines end in CR LF, cells with commas, quotes or line ends stand in quotes. A text that a spreadsheet would take for a formula
+ * (it begins with =, +, -, @, a tab or a line end) gets an apostrophe before it. Numbers have a decimal point in every language.
+ */
+export function csvOf(table: Table): string {
+  return `${Papa.unparse(table as (string | number)[][], { newline: '\r\n', escapeFormulae: true })}\r\n`;
+}
