@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import i18next from 'i18next';
-import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
 import { csvOf, longTable } from '../classroom/gradebookCsv.ts';
+import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
 import { dataError, isDataError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import type { Measured } from '../scenario/measure.ts';
