@@ -7,14 +7,7 @@ import { findScorm, type WindowLike } from './scorm.ts';
 const EMBEDDED_ID = 'bellwire-assignment';
 
 /** The assignment with which the page was packed, not looked at yet; undefined where it was not. */
-export function embeddedAssignment(): unknown {
-  const text = document.getElementById(EMBEDDED_ID)?.textContent;
-  try {
-    return text ? JSON.parse(text) : undefined;
-  } catch {
-    return undefined;
-  }
-}
+export const embeddedText = (): string | undefined => document.getElementById(EMBEDDED_ID)?.textContent ?? undefined;
 
 let course: Promise<Course | undefined> | undefined;
 

@@ -5,6 +5,7 @@ import '../css/take.css';
 import type { Assignment } from '../../classroom/assignment.ts';
 import { whyNot } from '../keeping/file-section.tsx';
 import { library } from '../library.ts';
+import { embeddedText } from '../lms/session.ts';
 import { assignedHref, hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { Consent } from '../taking/consent.tsx';
@@ -36,7 +37,9 @@ export function TakePage({ ticket: data }: { readonly ticket: string }) {
     }
   };
   useEffect(() => {
+    const packed = embeddedText();
     if (data !== '') open(t('take:file.link'), () => openLink(data, library));
+    else if (packed !== undefined) open(t('take:file.packed'), () => openText(packed, library));
   }, [data]);
   const take = async (file: File) => {
     try {

@@ -1,8 +1,9 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Assignment } from '../../classroom/assignment.ts';
 import { codeSchema } from '../../classroom/assignment.ts';
 import { whyNot } from '../keeping/file-section.tsx';
 import { library } from '../library.ts';
+import { codeOf, courseNow } from '../lms/session.ts';
 import { assignedHref, go } from '../router.ts';
 import { t } from '../words.ts';
 import { assignedId, worksFor } from './open.ts';
@@ -32,6 +33,16 @@ export function Consent({ assignment, from }: Props) {
   const [name, setName] = useState('');
   const [agreed, setAgreed] = useState(false);
   const [wrong, setWrong] = useState('');
+  // A learning system knows who opened it, and keeps the work under that name.
+  const [known, setKnown] = useState(false);
+  useEffect(() => {
+    void courseNow().then((course) => {
+      if (!course) return;
+      setKnown(true);
+      setCode(codeOf(course.learner));
+      setName(course.learner.name.slice(0, MOST_NAME));
+    });
+  }, []);
   const begin = async () => {
     const trimmed = code.trim();
     if (!codeSchema.safeParse(trimmed).success) {
@@ -72,6 +83,7 @@ export function Consent({ assignment, from }: Props) {
           <input
             required
             maxLength={40}
+            readOnly={known}
             autocomplete="off"
             autocapitalize="off"
             spellcheck={false}

@@ -39,8 +39,25 @@ export function keepBegun(id: string, work: KeptWork): Promise<Kept> {
   return tryTransact([key], (found) => new Map(found.get(key) === undefined ? [[key, work]] : []));
 }
 
+let watcher: (id: string) => void = () => undefined;
+
+/** Whoever wants to know when something of an assignment was kept: a learning system that opened the page. */
+export function watchWorks(told: (id: string) => void): void {
+  watcher = told;
+}
+
+async function told(id: string, keeping: Promise<Kept>): Promise<Kept> {
+  const kept = await keeping;
+  watcher(id);
+  return kept;
+}
+
 /** Keeps an attempt after a step; in a transaction that asks for nothing first, so that it is committed at once. */
-export const keepWork = (id: string, work: KeptWork): Promise<Kept> => tryTransact([], () => new Map([[workKey(id, work), work]]));
+export const keepWork = (id: string, work: KeptWork): Promise<Kept> =>
+  told(
+    id,
+    tryTransact([], () => new Map([[workKey(id, work), work]])),
+  );
 
 /** Changes what is kept beside an attempt's steps. */
 export function amendWork(
@@ -49,10 +66,11 @@ export function amendWork(
   change: Partial<Pick<KeptWork, 'ended' | 'words' | 'shown' | 'saved'>>,
 ): Promise<Kept> {
   const key = workKey(id, work);
-  return tryTransact([key], (found) => {
+  const changed = tryTransact([key], (found) => {
     const kept = found.get(key) as KeptWork | undefined;
     return new Map<string, unknown>(kept === undefined ? [] : [[key, { ...kept, ...change }]]);
   });
+  return told(id, changed);
 }
 
 /** Takes away all that this browser keeps of an assignment. @throws when the browser denies its storage */
