@@ -121,7 +121,7 @@ describe.each(['scorm12', 'scorm2004'] as const)('%s', (kind) => {
 
     const second = await newContext();
     const again = await launchCourse(second, kind, text);
-    await again.course.getByRole('button', { name: t('take:item.resume'), exact: true }).click();
+    await again.course.getByRole('link', { name: t('take:item.resume'), exact: true }).click();
     await again.course.getByTestId('steps').waitFor();
     expect(await again.course.getByTestId('steps').textContent()).toBe(String(STEPS.length));
     await byKeys(again.course, shadow, { name: 'name', target: 'statY', mode: 'open', evidence: [] });
