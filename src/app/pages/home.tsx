@@ -29,6 +29,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('settings')}>
           {t('settings:title')}
         </a>
+        <a class="back" href={hrefOf('take')}>
+          {t('app:home.take')}
+        </a>
         <a class="back" href={hrefOf('build')}>
           {t('app:home.make')}
         </a>
