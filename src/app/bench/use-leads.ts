@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useLayoutEffect, useState } from 'preact/hooks';
 import { METER_FUNCTIONS } from '../../meter/functions.ts';
 import type { Point } from '../../rig/points.ts';
 import { useSetting } from '../settings.ts';
@@ -45,7 +45,7 @@ export function useLeads(bench: Bench): Leads {
     [say],
   );
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!keys) return undefined;
     const onKey = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey) return;
