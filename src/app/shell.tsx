@@ -35,6 +35,17 @@ export function BrandStill() {
   );
 }
 
+/** Header of a page from which one goes back to the tickets. */
+export function BackHead() {
+  return (
+    <PageHead>
+      <a class="back" href={hrefOf('home')}>
+        {t('app:toTickets')}
+      </a>
+    </PageHead>
+  );
+}
+
 interface HeadProps {
   readonly children?: ComponentChildren;
   /** Whether the language is chosen here. */

@@ -74,7 +74,10 @@ export function timeDoubts(submission: Submission, assignment: Assignment, steps
   const backwards = stamps.findIndex((stamp, index) => stamp < (stamps[index - 1] ?? 0));
   const rushed = stamps.findIndex((stamp, index) => index >= 10 && stamp - (stamps[index - 10] ?? 0) < TEN_STEPS_SECONDS);
   if (stamps.length !== steps) found.push(doubt('impossibleTimes', Math.min(stamps.length, steps) + 1));
-  else if (backwards >= 0 || rushed >= 0) found.push(doubt('impossibleTimes', Math.max(backwards, rushed) + 1));
+  else {
+    const first = [backwards, rushed].filter((index) => index >= 0);
+    if (first.length > 0) found.push(doubt('impossibleTimes', Math.min(...first) + 1));
+  }
   const took = stamps.at(-1) ?? 0;
   if (assignment.minutes !== undefined && took > assignment.minutes * 60 + GRACE_SECONDS)
     found.push(doubt('overTime', undefined, { minutes: Math.ceil(took / 60), allowed: assignment.minutes }));

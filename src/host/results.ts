@@ -1,9 +1,10 @@
 /** What comes out of a class: submissions, the table of points, and all that is kept of one person. */
-import Papa from 'papaparse';
 import type { Assignment } from '../classroom/assignment.ts';
-import type { Graded } from '../classroom/grade.ts';
-import { loadSubmission, type Submission } from '../classroom/submission.ts';
-import { SCORE_ITEMS } from '../score/debrief.ts';
+import { doubt } from '../classroom/doubts.ts';
+import { type Entry, entryOf } from '../classroom/entry.ts';
+import { gradebookOf } from '../classroom/gradebook.ts';
+import { type CsvWords, csvOf, longTable } from '../classroom/gradebookCsv.ts';
+import type { Submission } from '../classroom/submission.ts';
 import type { Attempts } from './attempts.ts';
 import type { Clock } from './clock.ts';
 import type { Examiner } from './examiner.ts';
@@ -14,9 +15,19 @@ export function submissionsOf(records: Records, attempts: Attempts, assignment: 
   return records.attemptsAt(assignment).flatMap((row) => (row.ended === null ? [] : [attempts.submission(row)]));
 }
 
+/** The host's table is told in keys, which are the same for everybody who reads it with a program. */
+const KEYS: CsvWords = {
+  column: (column) => column,
+  item: (item) => `item${item + 1}`,
+  naming: ({ target, mode }) => `${target}:${mode}`,
+  doubt: ({ code }) => code,
+  yes: 'true',
+  no: 'false',
+};
+
 /**
- * Comma-separated values by RFC 4180, a row for each submission. The host's own clock kept the time: what its instructor added or
- * paused is no doubt.
+ * The gradebook of what was handed in, as comma-separated values by RFC 4180. The host's own clock kept the time: what its instructor added
+ * or paused is no doubt.
  */
 export async function gradebookCsv(
   examiner: Examiner,
@@ -24,50 +35,13 @@ export async function gradebookCsv(
   submissions: readonly Submission[],
   trainees: readonly string[],
 ): Promise<string> {
-  const rows: Record<string, string | number>[] = [];
+  const entries: Entry[] = [];
   for (const submission of submissions) {
-    const graded = await examiner.grade(assignment, trainees, loadSubmission(submission));
-    rows.push(rowOf(submission, graded));
+    const graded = await examiner.grade(assignment, trainees, submission);
+    const { doubts, ...rest } = graded ?? { submission, doubts: [doubt('brokenLog')], result: undefined };
+    entries.push(entryOf('', { ...rest, doubts: doubts.filter(({ code }) => code !== 'overTime') }));
   }
-  const fields = [
-    'trainee',
-    'name',
-    'item',
-    'attempt',
-    'ended',
-    'began',
-    'total',
-    ...SCORE_ITEMS,
-    'rightNaming',
-    'minutes',
-    'parMinutes',
-    'steps',
-    'wastedSteps',
-    'doubts',
-  ];
-  return `${Papa.unparse({ fields, data: rows }, { newline: '\r\n', escapeFormulae: true })}\r\n`;
-}
-
-function rowOf(submission: Submission, graded: Graded | undefined): Record<string, string | number> {
-  const { trainee, item, attempt, ended, began } = submission;
-  const result = graded?.result;
-  const doubts = graded?.doubts.filter(({ code }) => code !== 'overTime').map(({ code }) => code) ?? ['brokenLog'];
-  return {
-    trainee: trainee.code,
-    name: trainee.name,
-    item: item + 1,
-    attempt,
-    ended,
-    began,
-    total: result?.total ?? '',
-    ...Object.fromEntries(SCORE_ITEMS.map((each) => [each, result?.items[each] ?? ''])),
-    rightNaming: result ? String(result.rightNaming) : '',
-    minutes: result?.minutes ?? '',
-    parMinutes: result?.parMinutes ?? '',
-    steps: result?.steps ?? '',
-    wastedSteps: result?.wastedSteps ?? '',
-    doubts: doubts.join(' '),
-  };
+  return csvOf(longTable(gradebookOf({ assignment, entries }), KEYS));
 }
 
 /** All that the host keeps of one trainee but the hashes of PIN and tokens. Undefined: there is nobody of that code. */

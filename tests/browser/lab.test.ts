@@ -244,7 +244,7 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
     header: true,
     skipEmptyLines: true,
   });
-  const right = Object.fromEntries(data.map((each) => [each.trainee, each.rightNaming]));
+  const right = Object.fromEntries(data.map((each) => [each.trainee, each.right]));
   expect(right[first]).toBe('true');
   expect(data.map(({ trainee }) => trainee).sort()).toEqual([first, second].sort());
   expect(data.find(({ trainee }) => trainee === first)?.steps).toBe(String(way.length));

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { checkLog } from '../../attempt/attempt.ts';
 import { dataError, isDataError, shapeError } from '../../rig/errors.ts';
+import { parseJson } from '../json-text.ts';
 import { SETTINGS } from '../setting-values.ts';
 import { attemptShape, finishedSchema } from './records.ts';
 
@@ -44,13 +45,7 @@ export function fileText(profiles: readonly KeptProfile[]): string {
  * @throws DataError with the path of the first thing that does not fit
  */
 export function parseFile(text: string): readonly KeptProfile[] {
-  if (text.length > MOST_CHARACTERS) throw dataError('data.large', '(file)');
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    throw dataError('data.notJson', '(file)');
-  }
+  const json = parseJson(text, MOST_CHARACTERS);
   const version = z.object({ format: z.literal(FORMAT), version: z.number() }).safeParse(json);
   if (version.success && version.data.version > VERSION)
     throw dataError('keeping.newer', 'version', { version: version.data.version, known: VERSION });

@@ -104,13 +104,14 @@ export function Tick({ checked, onChange, disabled = false, children }: TickProp
 
 interface FileProps {
   readonly words: string;
-  readonly onText: (text: string, name: string) => void;
+  /** @param text undefined where the file is too large to be read */
+  readonly onText: (text: string | undefined, name: string) => void;
 }
 
 /** Nothing of ours is larger, bytes. */
 const MOST_BYTES = 4_000_000;
 
-/** A button that opens a file and hands its text on; one that is too large as an empty text. */
+/** A button that opens a file and hands its text on. */
 export function FileButton({ words, onText }: FileProps) {
   return (
     <label class="button file-button">
@@ -123,7 +124,7 @@ export function FileButton({ words, onText }: FileProps) {
           const input = event.currentTarget;
           const file = input.files?.[0];
           if (file === undefined) return;
-          const text = file.size > MOST_BYTES ? Promise.resolve('') : file.text();
+          const text = file.size > MOST_BYTES ? Promise.resolve(undefined) : file.text();
           void text.then((read) => {
             input.value = '';
             onText(read, file.name);

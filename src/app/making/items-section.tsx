@@ -2,12 +2,13 @@ import { useEffect, useState } from 'preact/hooks';
 import type { AssignmentItem } from '../../classroom/assignment.ts';
 import { checkTicket } from '../../scenario/check.ts';
 import { loadTicket } from '../../scenario/ticket.ts';
+import { parseJson } from '../json-text.ts';
 import { rigOf, storyOf, tickets } from '../library.ts';
 import { titleOf } from '../ticket-words.ts';
 import { number, span, t } from '../words.ts';
 import { whyNot } from './error-text.ts';
 import { FileButton, SelectField, Slip } from './fields.tsx';
-import { parseJson } from './json-section.tsx';
+import { MOST_CHARACTERS } from './json-section.tsx';
 import { loadDraft, readMaking } from './kept.ts';
 import { PoolMaker } from './pool-maker.tsx';
 
@@ -104,7 +105,10 @@ export function ItemsSection({ items, onItems }: Props) {
             >
               {t('builder:assign.addMade')}
             </button>
-            <FileButton words={t('builder:assign.addFile')} onText={(text, name) => addOwn(() => parseJson(text), name)} />
+            <FileButton
+              words={t('builder:assign.addFile')}
+              onText={(text, name) => addOwn(() => parseJson(text, MOST_CHARACTERS), name)}
+            />
           </div>
           <p role="status">{said}</p>
           <h3>{t('builder:assign.eachOwn')}</h3>

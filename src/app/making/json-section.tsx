@@ -1,21 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
-import { dataError } from '../../rig/errors.ts';
 import { t } from '../words.ts';
 import { whyNot } from './error-text.ts';
 import { Slip } from './fields.tsx';
 
 /** Longest text that is read, characters. */
-const MOST_CHARACTERS = 1_000_000;
-
-/** @throws DataError where it is no JSON, or too long to be ours */
-export function parseJson(text: string): unknown {
-  if (text.length > MOST_CHARACTERS || text === '') throw dataError('data.large', '(file)');
-  try {
-    return JSON.parse(text);
-  } catch {
-    throw dataError('data.notJson', '(file)');
-  }
-}
+export const MOST_CHARACTERS = 1_000_000;
 
 interface Props {
   readonly json: object;

@@ -16,6 +16,16 @@ interface Props {
 /** Points and the price of hints, where they differ from the usual. */
 export function RubricFields({ rubric, onRubric }: Props) {
   const sum = rubric === undefined ? 100 : GIVEN.reduce((total, each) => total + rubric[each], 0);
+  const points = (each: (typeof GIVEN)[number] | (typeof TAKEN)[number]) => (
+    <NumberField
+      key={each}
+      label={t(`builder:rubric.${each}`)}
+      value={rubric?.[each]}
+      from={0}
+      to={100}
+      onValue={(value) => rubric && onRubric({ ...rubric, [each]: value ?? 0 })}
+    />
+  );
   return (
     <>
       <Tick checked={rubric === undefined} onChange={(usual) => onRubric(usual ? undefined : DEFAULT_RUBRIC)}>
@@ -25,18 +35,7 @@ export function RubricFields({ rubric, onRubric }: Props) {
         <>
           <fieldset>
             <legend>{t('builder:rubric.given')}</legend>
-            <div class="make-row">
-              {GIVEN.map((each) => (
-                <NumberField
-                  key={each}
-                  label={t(`builder:rubric.${each}`)}
-                  value={rubric[each]}
-                  from={0}
-                  to={100}
-                  onValue={(value) => onRubric({ ...rubric, [each]: value ?? 0 })}
-                />
-              ))}
-            </div>
+            <div class="make-row">{GIVEN.map(points)}</div>
           </fieldset>
           <p class={sum === 100 ? '' : 'make-wrong'} role="status">
             {t('builder:rubric.sum', { sum: number(sum) })}
@@ -44,16 +43,7 @@ export function RubricFields({ rubric, onRubric }: Props) {
           <fieldset>
             <legend>{t('builder:rubric.taken')}</legend>
             <div class="make-row">
-              {TAKEN.map((each) => (
-                <NumberField
-                  key={each}
-                  label={t(`builder:rubric.${each}`)}
-                  value={rubric[each]}
-                  from={0}
-                  to={100}
-                  onValue={(value) => onRubric({ ...rubric, [each]: value ?? 0 })}
-                />
-              ))}
+              {TAKEN.map(points)}
               {HINTS.map((each) => (
                 <NumberField
                   key={each}

@@ -5,12 +5,13 @@ import { JOB_MODES } from '../../attempt/job.ts';
 import { type Assignment, loadAssignment } from '../../classroom/assignment.ts';
 import { leaveMaking } from '../engine/engine.ts';
 import type { Fault } from '../engine/making.ts';
+import { parseJson } from '../json-text.ts';
 import { checkItems, loadAssignmentDraft, newAssignment, randomSeed } from '../making/assignment-draft.ts';
 import { faultText, whyNot } from '../making/error-text.ts';
 import { FileButton, NumberField, SelectField, Slip, TextField } from '../making/fields.tsx';
 import { HandOn } from '../making/hand-on.tsx';
 import { ItemsSection } from '../making/items-section.tsx';
-import { JsonSection, parseJson } from '../making/json-section.tsx';
+import { JsonSection, MOST_CHARACTERS } from '../making/json-section.tsx';
 import { keepMaking, readMaking } from '../making/kept.ts';
 import { instantOf, localOf } from '../making/local-time.ts';
 import { RubricFields } from '../making/rubric-fields.tsx';
@@ -39,8 +40,8 @@ export function AssignPage() {
       (before) =>
         Object.fromEntries(Object.entries({ ...before, ...next }).filter(([, value]) => value !== undefined)) as Assignment,
     );
-  const open = async (text: string) => {
-    const assignment = loadAssignment(parseJson(text));
+  const open = async (text: string | undefined) => {
+    const assignment = loadAssignment(parseJson(text, MOST_CHARACTERS));
     setWrong(undefined);
     setDraft(assignment);
     setWrong(await checkItems(assignment));
@@ -109,7 +110,7 @@ export function AssignPage() {
           <JsonSection
             json={draft}
             onText={(text) => {
-              loadAssignment(parseJson(text));
+              loadAssignment(parseJson(text, MOST_CHARACTERS));
               void open(text);
             }}
           />

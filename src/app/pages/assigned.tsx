@@ -1,8 +1,7 @@
 import '../css/pages.css';
 import '../css/progress.css';
 import '../css/take.css';
-import { hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, useTitle } from '../shell.tsx';
 import { ItemSlip } from '../taking/item-slip.tsx';
 import { KeptHere } from '../taking/kept-here.tsx';
 import { Rules } from '../taking/rules.tsx';
@@ -16,11 +15,7 @@ export function AssignedPage({ ticket: id }: { readonly ticket: string }) {
   useTitle(result.state === 'ready' ? result.taken.assigned.assignment.title : t('take:title'));
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet progress take">
         {result.state === 'ready' ? (
           <Read taken={result.taken} onChange={again} />

@@ -8,6 +8,7 @@ import { rigFor } from '../../scenario/library.ts';
 import { loadTicket, type Ticket } from '../../scenario/ticket.ts';
 import { isListed } from '../board.ts';
 import { Diagrams } from '../diagrams/fold.tsx';
+import { parseJson } from '../json-text.ts';
 import { enrol, rigs } from '../library.ts';
 import { ComplaintSection } from '../making/complaint-section.tsx';
 import { newDraft, proposed } from '../making/draft.ts';
@@ -16,7 +17,7 @@ import { FaultSection, SuspectsSection } from '../making/fault-section.tsx';
 import { FileButton, SelectField, Slip } from '../making/fields.tsx';
 import { HandOn } from '../making/hand-on.tsx';
 import { HouseSection } from '../making/house-section.tsx';
-import { JsonSection, parseJson } from '../making/json-section.tsx';
+import { JsonSection, MOST_CHARACTERS } from '../making/json-section.tsx';
 import { keepMaking, loadDraft, readMaking } from '../making/kept.ts';
 import { ResultPanel } from '../making/result-panel.tsx';
 import { ListSection, RulesSection } from '../making/rules-section.tsx';
@@ -61,8 +62,8 @@ export function BuildPage() {
     setDraft(next);
   };
   /** A ticket from outside, as far as its shape and its house are sound: the rest is told beside it. */
-  const open = (text: string) => {
-    const ticket = loadTicket(parseJson(text));
+  const open = (text: string | undefined) => {
+    const ticket = loadTicket(parseJson(text, MOST_CHARACTERS));
     rigFor(rigs, ticket);
     setFollows(false);
     put(ticket);
@@ -142,7 +143,7 @@ export function BuildPage() {
           <JsonSection
             json={ticket ?? draft}
             onText={(text) => {
-              const json = parseJson(text);
+              const json = parseJson(text, MOST_CHARACTERS);
               if (typeof json !== 'object' || json === null) throw dataError('data.shape', '(file)');
               open(text);
             }}

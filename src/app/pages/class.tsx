@@ -5,8 +5,7 @@ import { ClassSignIn } from '../lab/class-sign-in.tsx';
 import { RoomTable } from '../lab/room-table.tsx';
 import { RosterSlip } from '../lab/roster-slip.tsx';
 import { takeToken, useClass, useClassSession } from '../lab/use-class.ts';
-import { hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, PageHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
 /** The instructor's page of the lab. */
@@ -15,11 +14,7 @@ export function ClassPage() {
   useTitle(t('lab:class.title'));
   return token === undefined ? (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet lab">
         <h1 tabIndex={-1}>{t('lab:class.title')}</h1>
         <ClassSignIn isEnded={isEnded} />

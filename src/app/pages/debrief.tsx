@@ -13,7 +13,7 @@ import { guestOf } from '../guests.ts';
 import { isGuided } from '../guided/choice.ts';
 import { findTicket, rigOf, ticketAfter, tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, useTitle } from '../shell.tsx';
 import { stepWords } from '../step-words.ts';
 import { titleOf } from '../ticket-words.ts';
 import { useOpenFolds } from '../use-open-folds.ts';
@@ -38,11 +38,7 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
   useOpenFolds();
   return (
     <div class="paper">
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="debrief">
         {result.state === 'ready' ? (
           <Read reviewed={result.reviewed} at={at} />

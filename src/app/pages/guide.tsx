@@ -1,8 +1,7 @@
 import '../css/pages.css';
 import '../css/guide.css';
 import { METER_FUNCTIONS } from '../../meter/functions.ts';
-import { hrefOf } from '../router.ts';
-import { Cautions, PageHead, useTitle } from '../shell.tsx';
+import { BackHead, Cautions, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
 const LETTERS = ['R', 'C', 'W', 'Y', 'G', 'O', 'L'] as const;
@@ -13,11 +12,7 @@ export function GuidePage() {
   useTitle(t('guide:title'));
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet guide">
         <h1 tabIndex={-1}>{t('guide:title')}</h1>
         <section class="slip" aria-labelledby="guide-meter">

@@ -6,7 +6,7 @@ import { enrol, rigOf } from '../library.ts';
 import { whyNot } from '../making/error-text.ts';
 import { go, hrefOf } from '../router.ts';
 import { decodeShared } from '../sharing.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
 /** A ticket that came in a link: it is checked like any file from outside, and leads on to its page. */
@@ -24,11 +24,7 @@ export function PlayPage({ ticket: data }: { readonly ticket: string }) {
   }, [data]);
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet">
         <h1 tabIndex={-1}>{t('builder:shared.title')}</h1>
         <p role="status">{why ?? t('app:loading')}</p>

@@ -9,7 +9,7 @@ import { LATEST, nextOf, scored, skillsOf } from '../keeping/skills.ts';
 import { type Progress, useProgress } from '../keeping/use-progress.ts';
 import { tickets } from '../library.ts';
 import { hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, PageHead, useTitle } from '../shell.tsx';
 import { titleOf } from '../ticket-words.ts';
 import { number, percent, t } from '../words.ts';
 
@@ -20,11 +20,7 @@ export function ProgressPage() {
   useTitle(t('keeping:title'));
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet progress">
         <h1 tabIndex={-1}>{t('keeping:title')}</h1>
         {progress.state === 'denied' && <p role="alert">{t('keeping:denied')}</p>}

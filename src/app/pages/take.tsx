@@ -6,8 +6,8 @@ import type { Assignment } from '../../classroom/assignment.ts';
 import { whyNot } from '../keeping/file-section.tsx';
 import { library } from '../library.ts';
 import { embeddedText } from '../lms/session.ts';
-import { assignedHref, hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { assignedHref } from '../router.ts';
+import { BackHead, useTitle } from '../shell.tsx';
 import { Consent } from '../taking/consent.tsx';
 import { openLink, openText } from '../taking/open.ts';
 import type { Assigned } from '../taking/records.ts';
@@ -51,11 +51,7 @@ export function TakePage({ ticket: data }: { readonly ticket: string }) {
   };
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet progress take">
         <h1 tabIndex={-1}>{opened?.assignment.title ?? t('take:title')}</h1>
         {wrong !== '' && (

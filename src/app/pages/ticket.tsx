@@ -6,7 +6,7 @@ import { keepGuided } from '../guided/choice.ts';
 import { GUIDED_TICKET } from '../guided/facts.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { go, hrefOf } from '../router.ts';
-import { Cautions, PageHead, useTitle } from '../shell.tsx';
+import { BackHead, Cautions, useTitle } from '../shell.tsx';
 import { dropRunning, type KeptAttempt, keepMode, modeFor, readRunning } from '../storage.ts';
 import { TicketText } from '../ticket-text.tsx';
 import { titleOf } from '../ticket-words.ts';
@@ -31,11 +31,7 @@ export function TicketPage({ ticket: id }: { readonly ticket: string }) {
   };
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet ticket-page">
         <h1 tabIndex={-1}>{titleOf(id)}</h1>
         <div class="slip">

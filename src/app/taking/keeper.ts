@@ -24,7 +24,7 @@ export function keeperOf(id: string, begun: KeptWork, loaded: Loaded, deadline: 
       work = {
         ...work,
         log: logOf(attempt),
-        stamps: [...work.stamps, stampAt(work, Date.now())],
+        stamps: [...work.stamps, stampAt(work, wallClock())],
         ...(phaseOf(attempt) === 'closed' ? { ended: 'closed' as const } : {}),
       };
       last = keepWork(id, work);

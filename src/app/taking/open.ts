@@ -5,6 +5,7 @@ import { type Work, workOf } from '../../classroom/draw.ts';
 import { dataError, isDataError } from '../../rig/errors.ts';
 import { checkTicket } from '../../scenario/check.ts';
 import type { Library } from '../../scenario/library.ts';
+import { parseJson } from '../json-text.ts';
 import { decodeShared } from '../sharing.ts';
 
 /** An assignment holds tickets, no pictures; characters. */
@@ -12,14 +13,7 @@ const MOST_CHARACTERS = 5_000_000;
 
 /** @throws DataError with the path inside the file */
 export function openText(text: string, library: Library): Assignment {
-  if (text.length > MOST_CHARACTERS) throw dataError('data.large', '(file)');
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    throw dataError('data.notJson', '(file)');
-  }
-  return openJson(json, library);
+  return openJson(parseJson(text, MOST_CHARACTERS), library);
 }
 
 /** @throws DataError with the path inside the link's data */

@@ -1,7 +1,7 @@
 /** What a browser keeps of an assignment that came as a file or a link. Shapes only; no browser in here. */
 import { z } from 'zod';
 import { assignmentSchema, codeSchema } from '../../classroom/assignment.ts';
-import { instantSchema } from '../../classroom/instant.ts';
+import { instantSchema, secondsOf } from '../../classroom/instant.ts';
 
 /** Longest words in the service report, characters. */
 export const MOST_WORDS = 4000;
@@ -37,8 +37,8 @@ export const keptWorkSchema = z.strictObject({
 /** One attempt at one item. */
 export type KeptWork = z.infer<typeof keptWorkSchema>;
 
-/** The time of a step, seconds after the beginning: a clock that was set back does not turn the order round. */
+/** The time of a step, seconds after the beginning, with `now` in seconds since 1970: a clock that was set back does not turn the order round. */
 export function stampAt(work: Pick<KeptWork, 'began' | 'stamps'>, now: number): number {
-  const since = Math.round(now - Date.parse(work.began)) / 1000;
+  const since = Math.round((now - secondsOf(work.began)) * 1000) / 1000;
   return Math.max(since, work.stamps.at(-1) ?? 0);
 }
