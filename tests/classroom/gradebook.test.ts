@@ -233,6 +233,21 @@ describe('two trainees’ logs', () => {
     expect(sameLogs([...pair, ...everybody])).toEqual([]);
   });
 
+  it('stand in the gradebook as a doubt about both, each naming the other', () => {
+    const { rows, openDoubts } = gradebookOf({
+      assignment,
+      entries: [at('a', {}), at('bb', {}), at('dddd', { stamps: paceOf(1) })],
+    });
+    const told = rows.map(({ trainee, cells }) => [trainee.code, cells[0]?.doubts.map(({ doubt }) => doubt.code)]);
+    expect(told).toEqual([
+      ['a', ['sameLog']],
+      ['bb', []],
+      ['dddd', ['sameLog']],
+    ]);
+    expect(JSON.stringify(rows[0]?.cells[0]?.doubts[0]?.doubt.values)).toContain('dddd');
+    expect(openDoubts).toBe(2);
+  });
+
   it('of one trainee are never held against each other', () => {
     expect(sameLogs([at('a', {}), at('a', { attempt: 2 })])).toEqual([]);
   });

@@ -4,7 +4,8 @@ import { begin, perform } from '../../src/attempt/attempt.ts';
 import type { Assignment } from '../../src/classroom/assignment.ts';
 import type { DoubtCode } from '../../src/classroom/doubts.ts';
 import { workOf } from '../../src/classroom/draw.ts';
-import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
+import { sealRest, sealSteps } from '../../src/classroom/seal.ts';
+import { restOf, type Submission, sealedTo, submissionOf } from '../../src/classroom/submission.ts';
 import { library } from '../scenario/shipped.ts';
 import { attemptAt, BEGAN, type Dice, honest } from './crowd.ts';
 
@@ -73,7 +74,7 @@ export const TAMPERINGS: readonly Tampering[] = [
   },
   {
     name: 'fault swapped',
-    reasons: ['otherTicket', 'seenOtherwise', 'refused'],
+    reasons: ['seenOtherwise', 'refused'],
     // Played on a fault of one's own choice, and handed in as the drawn one.
     apply(submission, { assignment, dice }) {
       const item = assignment.items[submission.item]!;
