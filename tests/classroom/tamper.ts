@@ -95,12 +95,12 @@ export const TAMPERINGS: readonly Tampering[] = [
         began: BEGAN,
         stamps: Array.from({ length: steps }, (_, index) => 3 * index),
       });
-      return {
-        ...made,
-        ticket: submission.ticket,
-        rig: submission.rig,
-        log: { ...(made.log as AttemptLog), ticket: own.ticket.id },
-      };
+      // Sealed anew as if it had been the own ticket: what was seen is all that is left to tell it.
+      const to = sealedTo(assignment, submission.trainee.code, own, submission.attempt);
+      const log: AttemptLog = { ...(made.log as AttemptLog), ticket: own.ticket.id };
+      const seals = sealSteps(to, attempt.steps);
+      const forged: Submission = { ...made, ticket: submission.ticket, rig: submission.rig, log, seals };
+      return { ...forged, seal: sealRest(to, seals, restOf(forged)) };
     },
   },
   {
