@@ -10,9 +10,12 @@ import { alike, leadsTo, type PossibleReading } from './readings.ts';
 import type { Stand } from './route.ts';
 import { goBack, takeSnapshot } from './snapshot.ts';
 
-/** How often the display is looked at, and for how long: a burner has lit by then, and a trial for ignition has come and gone; common practice, no source. */
-const LOOK_SECONDS = 5;
-const LONGEST_SECONDS = 120;
+/**
+ * How often the display is looked at, seconds: as long as the shortest wait that a hand can ask for, so that whoever goes this way sees the
+ * same. And for how long: a flame that is lit for a few seconds at a time, try after try, is met by then; common practice, no source.
+ */
+const LOOK_SECONDS = 15;
+const LONGEST_SECONDS = 300;
 
 /**
  * Microamps with the meter in series: with the power off the wire comes off, the meter goes between it and its terminal, the power comes

@@ -97,7 +97,9 @@ export async function expectSteps(page: Page, shadow: Attempt): Promise<void> {
 
 /** The words by which a fault is named in the window. */
 export function namingOfAction(shadow: Attempt, action: ActionOf<'name'>) {
-  const naming = namingsOf(shadow.assembly.rig).find((each) => each.target === action.target && each.mode === action.mode);
+  const naming = namingsOf(shadow.assembly.rig, shadow.job.suspects).find(
+    (each) => each.target === action.target && each.mode === action.mode,
+  );
   if (naming === undefined) throw new Error(`nobody can name ${action.target}: ${action.mode}`);
   const target = thingName(action.target);
   const mode = modeName(action.mode);
