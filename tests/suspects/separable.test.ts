@@ -90,6 +90,8 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
       'thermostat:fanStuckOpen pinG:pinBent',
       MOTOR,
       'thermostat:heatFirstStuckOpen pinW1:pinBent',
+      // Its flame is lit for five seconds at a time, and never when a wait of a hand's own length ends.
+      'board:flameCircuitDead flameSensor:rodOpen',
       'condensatePump:pumpDead condensatePump:floatStuck',
       'thermostat:coolFirstStuckOpen pinY1:pinBent',
       'thermostat:coolSecondStuckOpen pinY2:pinBent',
