@@ -41,6 +41,10 @@ export interface CsvWords {
   readonly no: string;
 }
 
+/** A fault, or a pair of them, as `part:mode`: the same in every language. */
+export const namingKey = ({ target, mode, also }: Naming): string =>
+  [`${target}:${mode}`, ...(also ? [`${also.target}:${also.mode}`] : [])].join(' + ');
+
 export type Table = readonly (readonly (string | number)[])[];
 
 const tenth = (value: number | undefined): number | string => (value === undefined ? '' : Math.round(value * 10) / 10);

@@ -1,7 +1,7 @@
 import i18next from 'i18next';
 import type { Doubt } from '../classroom/doubts.ts';
 import type { Gradebook } from '../classroom/gradebook.ts';
-import type { CsvWords } from '../classroom/gradebookCsv.ts';
+import { type CsvWords, namingKey } from '../classroom/gradebookCsv.ts';
 
 const t = (key: string, values: Record<string, unknown> = {}): string => i18next.t(key, values);
 
@@ -15,7 +15,7 @@ export function csvWords(): CsvWords {
   return {
     column: (column) => t(`gradebook:column.${column}`),
     item: (item) => t('gradebook:itemName', { item: item + 1 }),
-    naming: ({ target, mode, also }) => [`${target}:${mode}`, ...(also ? [`${also.target}:${also.mode}`] : [])].join(' + '),
+    naming: namingKey,
     doubt: doubtText,
     yes: t('gradebook:yes'),
     no: t('gradebook:no'),

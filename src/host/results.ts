@@ -3,7 +3,7 @@ import type { Assignment } from '../classroom/assignment.ts';
 import { doubt } from '../classroom/doubts.ts';
 import { type Entry, entryOf } from '../classroom/entry.ts';
 import { gradebookOf } from '../classroom/gradebook.ts';
-import { type CsvWords, csvOf, longTable } from '../classroom/gradebookCsv.ts';
+import { type CsvWords, csvOf, longTable, namingKey } from '../classroom/gradebookCsv.ts';
 import type { Submission } from '../classroom/submission.ts';
 import type { Attempts } from './attempts.ts';
 import type { Clock } from './clock.ts';
@@ -19,7 +19,7 @@ export function submissionsOf(records: Records, attempts: Attempts, assignment: 
 const KEYS: CsvWords = {
   column: (column) => column,
   item: (item) => `item${item + 1}`,
-  naming: ({ target, mode }) => `${target}:${mode}`,
+  naming: namingKey,
   doubt: ({ code }) => code,
   yes: 'true',
   no: 'false',

@@ -6,7 +6,7 @@ import type { Entry } from '../../src/classroom/entry.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader, type Result } from '../../src/classroom/grade.ts';
 import { gradebookOf } from '../../src/classroom/gradebook.ts';
-import { COLUMNS, type CsvWords, csvOf, longTable, wideTable } from '../../src/classroom/gradebookCsv.ts';
+import { COLUMNS, type CsvWords, csvOf, longTable, namingKey, wideTable } from '../../src/classroom/gradebookCsv.ts';
 import { loadGradebookFile } from '../../src/classroom/gradebookFile.ts';
 import { analysesOf, pointBiserial } from '../../src/classroom/itemAnalysis.ts';
 import { loadOverrules, type Overrule } from '../../src/classroom/overrules.ts';
@@ -256,7 +256,7 @@ describe('two trainees’ logs', () => {
 const WORDS: CsvWords = {
   column: (column) => column,
   item: (item) => `item ${item + 1}`,
-  naming: ({ target, mode }) => `${target}:${mode}`,
+  naming: namingKey,
   doubt: ({ code }) => code,
   yes: 'yes',
   no: 'no',
