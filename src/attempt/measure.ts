@@ -1,5 +1,5 @@
 import type { MeterFunction } from '../meter/functions.ts';
-import { openLeads, type Port, type Reading, readClamp, readMicroamps, readPort } from '../meter/read.ts';
+import { openLeads, type Port, type Reading, readClamp, readIdeal, readMicroamps, readPort } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
 import { SERIES_METER_OHMS } from '../world/stamp.ts';
 import { ampsThrough, type World } from '../world/world.ts';
@@ -67,6 +67,13 @@ export function prober(bench: Bench): (fn: MeterFunction, red: Point, black: Poi
       asked = { red, black, port: portAt(bench.world, nodeAt(bench, red), nodeAt(bench, black), both) };
     return readPort(fn, asked.port);
   };
+}
+
+/** What a meter without a burden would say between two points, volts, ohms and tone: what somebody believes who forgets it. */
+export function idealBetween(bench: Bench, fn: MeterFunction, red: Point, black: Point): Reading {
+  const both = { ac: true, dc: true };
+  factor(bench.world, both);
+  return readIdeal(fn, portAt(bench.world, nodeAt(bench, red), nodeAt(bench, black), both));
 }
 
 /** What a clamp around a wire or cable would say. */

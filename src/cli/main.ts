@@ -10,6 +10,7 @@ import { SKILLS } from '../scenario/skills.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
 import { separableFaults } from '../suspects/separable.ts';
 import { checkFiles } from './check.ts';
+import { drill, itemText, kindsText } from './drill.ts';
 import { rigById, shippedLibrary, wordsOf } from './files.ts';
 import { generate, type Order, writeTickets } from './generate.ts';
 import { gradeFolder } from './grade.ts';
@@ -82,6 +83,14 @@ function measuredText(name: string, { seconds, bitsPerStep, grade, suspects, tot
   ].join('\n');
 }
 
+/** A whole number from 1 up. @throws DataError where it is none, or more than the most */
+function wholeOf(value: string, path: string, most: number): number {
+  const number = Number(value);
+  if (!Number.isInteger(number) || number < 1) throw dataError('data.tooSmall', path, { limit: 1 });
+  if (number > most) throw dataError('data.tooBig', path, { limit: most });
+  return number;
+}
+
 /** What is asked of `generate`. @throws DataError where there is nothing of that name */
 function orderOf(values: { rig?: string; skill?: string; grade?: string; count?: string; seed?: string }): Order {
   const library = shippedLibrary();
@@ -90,18 +99,12 @@ function orderOf(values: { rig?: string; skill?: string; grade?: string; count?:
     if (value !== undefined && found === undefined) throw dataError('data.value', path, { options: options.join(', ') });
     return found;
   };
-  const whole = (value: string, path: string, most: number) => {
-    const number = Number(value);
-    if (!Number.isInteger(number) || number < 1) throw dataError('data.tooSmall', path, { limit: 1 });
-    if (number > most) throw dataError('data.tooBig', path, { limit: most });
-    return number;
-  };
   return {
     rigs: values.rig === undefined ? [...library.rigs.values()] : [rigById(library, values.rig)],
     skill: one(SKILLS, values.skill, '--skill'),
     grade: one(GRADES, values.grade, '--grade'),
-    count: whole(values.count ?? '10', '--count', 10_000),
-    seed: whole(values.seed ?? '1', '--seed', 1_000_000),
+    count: wholeOf(values.count ?? '10', '--count', 10_000),
+    seed: wholeOf(values.seed ?? '1', '--seed', 1_000_000),
   };
 }
 
@@ -129,6 +132,7 @@ async function run(args: readonly string[]): Promise<number> {
       attempt: { type: 'string' },
       overrules: { type: 'string' },
       csv: { type: 'string' },
+      list: { type: 'boolean' },
     },
   });
   if (values.lang !== undefined) await speak(values.lang);
@@ -179,6 +183,17 @@ async function run(args: readonly string[]): Promise<number> {
       if (refused !== '') say(i18next.t('cli:refused', { refused }));
     }
     return made.length === order.count ? 0 : 1;
+  }
+  if (command === 'drill' && (first !== undefined || values.list)) {
+    if (first === undefined || values.list) {
+      say(kindsText());
+      return 0;
+    }
+    const count = wholeOf(values.count ?? '10', '--count', 100_000);
+    const items = drill(first, count, wholeOf(values.seed ?? '1', '--seed', 1_000_000_000));
+    if (values.json) say(JSON.stringify(items, undefined, 2));
+    else for (const item of items) say(itemText(item));
+    return items.length === count ? 0 : 1;
   }
   if (command === 'package' && values.assignment !== undefined && values.for !== undefined && values.out !== undefined) {
     const kind = PACKAGE_KINDS.find((each) => each === values.for);

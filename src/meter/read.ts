@@ -69,6 +69,27 @@ export function readPort(fn: MeterFunction, port: Port): Reading {
   }
 }
 
+/** What a meter would say that took nothing from the circuit and minded no live one: the belief, not the display. Volts, ohms and tone. */
+export function readIdeal(fn: MeterFunction, port: Port): Reading {
+  switch (fn) {
+    case 'voltsAc':
+    case 'voltsLoaded':
+      return display(fn, Math.hypot(port.acVolts.re, port.acVolts.im));
+    case 'voltsDc':
+      return display(fn, port.dcVolts);
+    case 'ohms':
+    case 'tone':
+      return display(fn, port.dcOhms);
+    default:
+      return readPort(fn, port);
+  }
+}
+
+/** What ohms, tone and capacitance say on a live circuit. */
+export function liveReading(fn: MeterFunction): Reading {
+  return withoutNumber(fn, 'live');
+}
+
 /**
  * What the clamp displays.
  * @param conductors current of every conductor in the jaw, rms amps, all counted in one direction

@@ -1,0 +1,160 @@
+import type { Action } from '../attempt/actions.ts';
+import type { HistoryAct } from '../attempt/job.ts';
+import type { MeterFunction } from '../meter/functions.ts';
+import type { Fault } from '../rig/faults.ts';
+import type { House } from '../rig/house.ts';
+import type { Random } from '../scenario/variant.ts';
+import type { Weather } from '../world/world.ts';
+import { keyOf, type Said, saidApart } from './said.ts';
+import type { Setting } from './setting.ts';
+
+/** What drills ask for, as progress and exams count it. */
+export const DRILL_SKILLS = ['readings', 'probing', 'contacts', 'sequence', 'suspects', 'safety', 'sums', 'diagrams'] as const;
+export type DrillSkill = (typeof DRILL_SKILLS)[number];
+
+/** Beliefs that lead to a wrong choice, each computed: what somebody who holds it would say. */
+export const MISCONCEPTIONS = [
+  /** The meter takes nothing from the circuit. */
+  'burdenIgnored',
+  /** An open is thought to conduct, or a fault to change nothing. */
+  'openTakenForClosed',
+  /** What conducts is thought to be open. */
+  'closedTakenForOpen',
+  /** Across an open there is nothing; or across a load that works there is nothing. */
+  'nothingThere',
+  /** The source's volts are everywhere. */
+  'sourceEverywhere',
+  /** Ohms give a number on a live circuit. */
+  'ohmsOnLive',
+  /** A dead circuit is thought to be live. */
+  'deadTakenForLive',
+  /** Pins behind are in the order of the letters in front. */
+  'notMirrored',
+  /** What belongs to another call. */
+  'otherCall',
+  /** Of what must happen, a later thing first. */
+  'tooEarly',
+  /** What has already happened. */
+  'tooLate',
+  /** The terminal, wire or part beside it. */
+  'nextDoor',
+  /** A cable counted one way, not there and back. */
+  'oneWay',
+  /** Another gauge. */
+  'otherGauge',
+  /** Loads side by side taken for loads in a row, or the other way round. */
+  'seriesForParallel',
+  /** A fault that the readings rule out. */
+  'ruledOut',
+  /** A fault that the readings leave, struck out. */
+  'struckOutTooSoon',
+  /** A reading that both would show. */
+  'sameForBoth',
+  /** A reading whose outcome is known before. */
+  'knownBefore',
+  /** It tells something, and another tells more. */
+  'tellsLess',
+  /** Some fault would show it. */
+  'possibleAfterAll',
+  /** Steps in an order in which somebody could be hurt, or a reading means nothing. */
+  'unsafeOrder',
+  /** Peak for effective value. */
+  'peak',
+] as const;
+export type Misconception = (typeof MISCONCEPTIONS)[number];
+
+/** A circuit as somebody stands before it: the house, what is really wrong, and what was done since they came. */
+export interface Scene {
+  /** The rig by its id, before the house is laid over it. */
+  readonly rig: string;
+  readonly house: House;
+  readonly weather: Weather;
+  readonly tools: readonly MeterFunction[] | undefined;
+  readonly history: readonly HistoryAct[];
+  readonly faults: readonly Fault[];
+  readonly actions: readonly Action[];
+}
+
+/** Words by a key, with what is put into them. */
+export interface Sentence {
+  readonly key: string;
+  readonly values: Readonly<Record<string, Said>>;
+}
+
+export interface Choice {
+  readonly said: Said;
+  /** Why somebody would choose it; undefined for the right one. */
+  readonly misconception: Misconception | undefined;
+}
+
+/** One exercise: a question about a circuit, and choices of which exactly one is right. */
+export interface Item {
+  /** The kind's id. */
+  readonly kind: string;
+  /** From this number alone the kind draws the same item again. */
+  readonly number: number;
+  readonly skill: DrillSkill;
+  readonly scene: Scene;
+  readonly ask: Sentence;
+  /** What is known: readings that were taken, faults in question. */
+  readonly given: readonly Sentence[];
+  readonly choices: readonly Choice[];
+  /** Place of the right one. */
+  readonly right: number;
+  /** The short argument. */
+  readonly why: readonly Sentence[];
+  /** Points that the picture marks. */
+  readonly marked: readonly string[];
+}
+
+/** An item before its choices are shuffled and its number is put on it. */
+export interface Draft extends Pick<Item, 'scene' | 'ask' | 'why'> {
+  readonly given?: readonly Sentence[];
+  readonly marked?: readonly string[];
+  readonly right: Said;
+  /** In order of worth: those that would not be told from what is there already are left out. */
+  readonly wrong: readonly { readonly said: Said; readonly misconception: Misconception }[];
+}
+
+/** A kind of drill: a generator of items over every rig. */
+export interface DrillKind {
+  readonly id: string;
+  readonly skill: DrillSkill;
+  /** How many choices an item of it has. */
+  readonly choices: number;
+  /** Nothing where the lot fell on what gives no question. Everything comes from the setting and the lots. */
+  readonly draft: (setting: Setting, random: Random) => Draft | undefined;
+}
+
+/**
+ * What is wrong with an item as a question, by code; empty when nothing is. That the right choice is right and the wrong ones are wrong is what its
+ * kind computes; here it is that no two could be taken for one another.
+ */
+export function flawsOf(item: Pick<Item, 'choices' | 'right'>): string[] {
+  const { choices, right } = item;
+  const flaws: string[] = [];
+  if (choices.length < 3 || choices.length > 6) flaws.push('choices');
+  if (choices.filter(({ misconception }) => misconception === undefined).length !== 1) flaws.push('oneRight');
+  if (choices[right]?.misconception !== undefined || choices[right] === undefined) flaws.push('right');
+  choices.forEach((one, index) => {
+    if (choices.slice(index + 1).some((other) => !saidApart(one.said, other.said))) flaws.push(`alike ${index}`);
+  });
+  return flaws;
+}
+
+/** Equal for two items that ask the same, whatever the order of their choices. */
+export function itemKey(item: Item): string {
+  const { rig, history, faults, actions, house, weather } = item.scene;
+  return JSON.stringify([
+    item.kind,
+    rig,
+    history,
+    faults,
+    actions,
+    house,
+    weather,
+    item.ask,
+    item.given,
+    item.choices.map(({ said }) => keyOf(said)).sort(),
+  ]);
+}

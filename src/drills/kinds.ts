@@ -1,0 +1,5 @@
+import type { DrillKind } from './item.ts';
+import { reading } from './kinds/reading.ts';
+
+/** Every kind of drill, in the order in which they are listed. */
+export const DRILL_KINDS: readonly DrillKind[] = [reading];
