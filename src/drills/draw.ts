@@ -6,7 +6,7 @@ import { saidApart } from './said.ts';
 import { drawSetting, type Setting } from './setting.ts';
 
 /** Numbers that share a house and its story. */
-const PER_HOUSE = 24;
+export const PER_HOUSE = 24;
 /** Lots cast for one number before it is left without an item. */
 const TRIES = 40;
 /** Houses that are kept. */
