@@ -32,6 +32,12 @@ export function App() {
         <Route path="/settings">
           <Later ticket="" load={loadSettings} />
         </Route>
+        <Route path="/drills">
+          <Later ticket="" load={loadDrills} />
+        </Route>
+        <Route path="/drills/bench">
+          <Later ticket="" load={loadDrillBench} />
+        </Route>
         <Route path="/build">
           <Later ticket="" load={loadBuild} />
         </Route>
@@ -117,6 +123,8 @@ const loadProgress: Loader = async () => (await import('./pages/progress.tsx')).
 const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuidePage;
 const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).TicketPage;
 const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).SettingsPage;
+const loadDrills: Loader = async () => (await import('./pages/drills.tsx')).DrillsPage;
+const loadDrillBench: Loader = async () => (await import('./pages/drill-bench.tsx')).DrillBenchPage;
 const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
 const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;

@@ -1,6 +1,6 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign'] as const;
+const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign', 'drills'] as const;
 type PlainPageName = (typeof PLAIN)[number];
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 
@@ -16,6 +16,9 @@ export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '
 
 /** Where an assignment that is kept is, or the bench of one of its items. */
 export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
+
+/** The bench of the drill's circuit that was chosen last. */
+export const drillHref = '#/drills/bench';
 
 /** Goes to a page; with `replace`, back leads to the page before this one. */
 export function go(href: string, replace = false): void {

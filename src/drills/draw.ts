@@ -16,16 +16,19 @@ const MOST_HOUSES = 6;
 export interface Bank {
   /** The item of a kind and a number; undefined where that number has none. @param number 0 … 2³¹ − 1 */
   item(kind: DrillKind, number: number): Item | undefined;
-  readonly rigs: readonly RigData[];
 }
 
-export function createBank(rigs: readonly RigData[]): Bank {
+/** Items over these rigs: the houses stand on one after another. */
+export const createBank = (rigs: readonly RigData[]): Bank => bankOver((house) => rigs[house % rigs.length]);
+
+/** @param rigAt the rig of a house, the same one each time */
+export function bankOver(rigAt: (house: number) => RigData | undefined): Bank {
   const houses = new Map<number, Setting>();
   function settingOf(house: number): Setting | undefined {
     const known = houses.get(house);
-    const rig = rigs[house % rigs.length];
-    if (!rig) return undefined;
-    const setting = known ?? drawSetting(rig, randomOf(house));
+    const rig = known ? undefined : rigAt(house);
+    const setting = known ?? (rig && drawSetting(rig, randomOf(house)));
+    if (!setting) return undefined;
     houses.delete(house);
     houses.set(house, setting);
     const [oldest] = houses.keys();
@@ -33,7 +36,6 @@ export function createBank(rigs: readonly RigData[]): Bank {
     return setting;
   }
   return {
-    rigs,
     item: (kind, number) => {
       const setting = settingOf(Math.floor(number / PER_HOUSE));
       if (!setting) return undefined;

@@ -2,7 +2,7 @@
  * What somebody has practised, and what comes next. Every family of items (a kind on a rig) is a card of the FSRS scheduler (ts-fsrs), so that what was
  * wrong comes back soon and what is known comes back late; skill and difficulty are estimated by Elo's model from every answer.
  */
-import { type Card as FsrsCard, fsrs, type Grade, Rating } from 'ts-fsrs';
+import { type CardInput, fsrs, type Grade, Rating } from 'ts-fsrs';
 import { z } from 'zod';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
 
@@ -123,19 +123,14 @@ function gradeOf(right: boolean, seconds: number): Grade {
 type Card = z.infer<typeof cardSchema>;
 
 function nextCard(card: Card | undefined, grade: Grade, now: number): Card {
-  const before = card
-    ? { ...card, due: new Date(card.due), last_review: card.last_review === undefined ? undefined : new Date(card.last_review) }
-    : NEW;
-  const { due, last_review, ...rest } = SCHEDULER.next(
-    { ...before, due: card ? before.due : new Date(now) } as FsrsCard,
-    new Date(now),
-    grade,
-  ).card;
+  const { due, last_review, ...rest } = SCHEDULER.next(card ? inputOf(card) : { ...NEW, due: now }, now, grade).card;
   return { ...rest, due: due.getTime(), ...(last_review ? { last_review: last_review.getTime() } : {}) };
 }
 
+/** The scheduler takes instants as numbers, too. */
+const inputOf = ({ last_review, ...card }: Card): CardInput => ({ ...card, last_review: last_review ?? null });
+
 const NEW = {
-  due: new Date(0),
   stability: 0,
   difficulty: 0,
   elapsed_days: 0,
@@ -144,7 +139,7 @@ const NEW = {
   reps: 0,
   lapses: 0,
   state: 0,
-  last_review: undefined,
+  last_review: null,
 };
 
 /** What can be asked: every kind on every rig. */
@@ -209,8 +204,7 @@ function mostApart(fresh: readonly Asked[], at: number, chosen: readonly Asked[]
 export function known(practice: Practice, { kind, rig }: Asked, now: number): number {
   const card = practice.families[familyOf(kind.id, rig)]?.card;
   if (!card || card.last_review === undefined) return 0;
-  const asked = { ...card, due: new Date(card.due), last_review: new Date(card.last_review) } as FsrsCard;
-  return SCHEDULER.get_retrievability(asked, new Date(now), false);
+  return SCHEDULER.get_retrievability(inputOf(card), now, false);
 }
 
 /** Share of a skill's families that are known, each by its chance, 0…1. */

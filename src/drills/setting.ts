@@ -10,7 +10,7 @@ import type { RigData } from '../rig/schema.ts';
 import { type Population, populate } from '../scenario/population.ts';
 import { drawVariant, type Random, type Variant } from '../scenario/variant.ts';
 import { goBack, type Snapshot, takeSnapshot } from '../suspects/snapshot.ts';
-import type { Scene } from './item.ts';
+import type { Scene } from './scene.ts';
 
 /** One house with its story, in which many items are drawn: what is worked out for one serves the next. */
 export interface Setting {

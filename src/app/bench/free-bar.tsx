@@ -9,7 +9,9 @@ export function FreeBar({ bench, onRestart }: { readonly bench: Bench; readonly 
   return (
     <section class="prove" aria-labelledby="free-title">
       <div>
-        <h2 id="free-title">{t('app:live.fault', { fault: listed(faults.map(namingText)) })}</h2>
+        <h2 id="free-title">
+          {faults.length === 0 ? t('app:live.sound') : t('app:live.fault', { fault: listed(faults.map(namingText)) })}
+        </h2>
         <p>{t('app:live.text')}</p>
       </div>
       <div class="prove-do">

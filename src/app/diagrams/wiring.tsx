@@ -1,4 +1,5 @@
 import type { Assembly } from '../../rig/assemble.ts';
+import type { Point } from '../../rig/points.ts';
 import type { RigWire } from '../../rig/schema.ts';
 import { solidBox } from '../../stage/boxes.ts';
 import { factoryScene } from '../../stage/factory.ts';
@@ -8,7 +9,7 @@ import type { Box } from '../../stage/pen.ts';
 import type { PlacedPart } from '../../stage/placed.ts';
 import { SCENE } from '../../stage/tokens.ts';
 import { flagsOf, markOf } from '../../stage/wireMarks.ts';
-import { partName, placeName, t } from '../words.ts';
+import { number, partName, placeName, t } from '../words.ts';
 import { inLines, labelAt } from './labels.ts';
 
 /** What of the scene the drawing shows: all that stands in it, with a margin for names. */
@@ -25,7 +26,16 @@ function frameOf({ parts, covers, runs }: Scene): Box {
 }
 
 /** The wiring of one place: drawn as its parts stand, and every wire in a table. */
-export function WiringFigure({ assembly, place }: { readonly assembly: Assembly; readonly place: string }) {
+export function WiringFigure({
+  assembly,
+  place,
+  marked = [],
+}: {
+  readonly assembly: Assembly;
+  readonly place: string;
+  /** Points with a ring around them, numbered in this order. */
+  readonly marked?: readonly Point[];
+}) {
   const scene = factoryScene(assembly, place);
   const { look, runs, parts, covers } = scene;
   const { x, y, width, height } = frameOf(scene);
@@ -64,6 +74,9 @@ export function WiringFigure({ assembly, place }: { readonly assembly: Assembly;
           {parts.map((part) => (
             <PartFigure key={part.part.id} placed={part} />
           ))}
+          {marked.map((point, index) => (
+            <MarkFigure key={point} spot={spotOf(parts, point)} number={index + 1} />
+          ))}
         </svg>
       </section>
       <details class="light-codes">
@@ -71,6 +84,27 @@ export function WiringFigure({ assembly, place }: { readonly assembly: Assembly;
         <WireTable assembly={assembly} place={place} />
       </details>
     </figure>
+  );
+}
+
+/** Where a point is in the drawing; undefined where it is in another place, or on a body that is off its base. */
+function spotOf(parts: readonly PlacedPart[], point: Point): { readonly x: number; readonly y: number } | undefined {
+  const [id, terminal = ''] = point.split('.');
+  const placed = parts.find(({ part }) => part.id === id);
+  const spot = placed?.shape.terminals[terminal];
+  return placed && spot && { x: placed.x + spot.x, y: placed.y + spot.y };
+}
+
+function MarkFigure({ spot, number: place }: { readonly spot: ReturnType<typeof spotOf>; readonly number: number }) {
+  if (spot === undefined) return null;
+  return (
+    <g class="diagram-mark">
+      <circle cx={spot.x} cy={spot.y} r={13} />
+      <circle class="diagram-mark-tag" cx={spot.x + 17} cy={spot.y - 17} r={10} />
+      <text x={spot.x + 17} y={spot.y - 12.5} text-anchor="middle">
+        {number(place)}
+      </text>
+    </g>
   );
 }
 

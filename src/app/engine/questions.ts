@@ -1,5 +1,6 @@
 import type { Action, HintDepth } from '../../attempt/actions.ts';
 import type { AttemptLog } from '../../attempt/attempt.ts';
+import type { Item } from '../../drills/item.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import type { Debrief } from '../../score/debrief.ts';
@@ -30,6 +31,11 @@ export interface Questions {
   readonly survey: { readonly ask: { readonly ticket: Ticket; readonly rig: RigData }; readonly answer: Survey };
   /** The next draw of a recipe: asked again, it goes on from the last. */
   readonly draw: { readonly ask: { readonly recipe: Recipe; readonly rig: RigData }; readonly answer: Drawn };
+  /** The item of a kind's number, or of the next number that has one; null where none of them has. `rig`: the one of that number's house. */
+  readonly drill: {
+    readonly ask: { readonly kind: string; readonly number: number; readonly rig: RigData };
+    readonly answer: Item | null;
+  };
   readonly tree: { readonly ask: Record<never, never>; readonly answer: WayTree };
 }
 

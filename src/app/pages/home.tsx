@@ -23,6 +23,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('progress')}>
           {t('keeping:link')}
         </a>
+        <a class="back" href={hrefOf('drills')}>
+          {t('app:home.drills')}
+        </a>
         <a class="back" href={hrefOf('guide')}>
           {t('guide:link')}
         </a>

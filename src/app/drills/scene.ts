@@ -1,0 +1,47 @@
+import type { Attempt } from '../../attempt/attempt.ts';
+import { prober } from '../../attempt/measure.ts';
+import { railsOf } from '../../drills/places.ts';
+import type { Scene } from '../../drills/scene.ts';
+import type { Reading } from '../../meter/read.ts';
+import { layHouse } from '../../rig/house.ts';
+import type { Point } from '../../rig/points.ts';
+import type { RigData } from '../../rig/schema.ts';
+import type { Ticket } from '../../scenario/ticket.ts';
+import { rigs, storyOf } from '../library.ts';
+import { retell } from '../retell.ts';
+import type { Loaded } from '../use-attempt.ts';
+
+/** Ids of the scenes that were opened in this tab count up, so that each has an engine and words of its own. */
+let opened = 0;
+
+/** A drill's circuit as a bench has it: a job without a score, where somebody has taken the scene's steps. Undefined where its rig is gone. */
+export function loadedFrom(scene: Scene): { readonly loaded: Loaded; readonly rig: RigData } | undefined {
+  const plain = rigs.get(scene.rig);
+  if (!plain) return undefined;
+  const { rig: name, house, weather, tools, history, faults, actions } = scene;
+  const rig = layHouse(plain, house);
+  opened += 1;
+  const job = {
+    format: 'bellwire-ticket',
+    version: 1,
+    id: `drill${opened}`,
+    rig: name,
+    mode: 'practice',
+    order: 0,
+    house,
+    weather,
+    faults,
+    ...(tools ? { tools } : {}),
+    complaint: { history, observed: [], works: [] },
+  } as unknown as Ticket;
+  const ticket: Ticket = { ...job, told: storyOf(job) };
+  return { rig, loaded: { ticket, ...retell(ticket, rig, actions), origin: 'begun' } };
+}
+
+/** Volts of each point to the low-voltage common, where there is one, as a meter would show them. */
+export function voltsToCommon({ bench }: Attempt, points: readonly Point[]): { readonly point: Point; readonly shown: Reading }[] {
+  const rails = railsOf(bench);
+  if (!rails) return [];
+  const read = prober(bench);
+  return points.map((point) => ({ point, shown: read('voltsAc', point, rails.common) }));
+}

@@ -1,0 +1,31 @@
+/** The worker's part in drills: drawing items. */
+import { bankOver } from '../../drills/draw.ts';
+import type { Item } from '../../drills/item.ts';
+import { DRILL_KINDS } from '../../drills/kinds.ts';
+import type { RigData } from '../../rig/schema.ts';
+
+/** Numbers of a house that are tried for one that has an item. */
+const TRIES = 4;
+
+let rigNow: RigData | undefined;
+/** Keeps the houses, so that a house's next item is quickly drawn. */
+const bank = bankOver(() => rigNow);
+
+export function drill({
+  kind: id,
+  number,
+  rig,
+}: {
+  readonly kind: string;
+  readonly number: number;
+  readonly rig: RigData;
+}): Item | null {
+  rigNow = rig;
+  const kind = DRILL_KINDS.find((each) => each.id === id);
+  if (!kind) return null;
+  for (let tries = 0; tries < TRIES; tries++) {
+    const item = bank.item(kind, number + tries);
+    if (item) return item;
+  }
+  return null;
+}
