@@ -3,18 +3,7 @@ import type { Sentence } from '../../drills/item.ts';
 import type { Said } from '../../drills/said.ts';
 import { nextText } from '../action-words.ts';
 import { noticeText } from '../step-words.ts';
-import {
-  listed,
-  namingText,
-  number,
-  partName,
-  placeName,
-  pointName,
-  positionName,
-  readingText,
-  t,
-  wireName,
-} from '../words.ts';
+import { listed, namingText, number, partName, placeName, pointName, positionName, readingText, t, wireName } from '../words.ts';
 
 // keys: drill:kind.*
 // keys: drill:misconception.*
