@@ -17,14 +17,23 @@ interface Props {
   readonly onName: () => void;
   /** Beside the other counts, where a host has more to tell. */
   readonly count?: ComponentChildren;
+  /** A free bench that is no debrief's: what it is called, and where it leads back to. */
+  readonly free?: FreeBench | undefined;
+}
+
+export interface FreeBench {
+  readonly title: string;
+  readonly line: string;
+  readonly back: string;
+  readonly href: string;
 }
 
 /** Which job, how long it has taken, which bench, and what ends it. */
-export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count }: Props) {
+export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count, free }: Props) {
   const { view, ticket } = bench;
   const marks = useMarks();
   const title = titleOf(ticket.id, ticket.told);
-  const heading = bench.free ? t('app:live.title') : title;
+  const heading = free?.title ?? (bench.free ? t('app:live.title') : title);
   // One orange thing at a time: while the guide marks another, the button that ends the job is plain.
   const elsewhere = (name: Action['name']) => marks.next !== undefined && marks.next.name !== name;
   const repaired = view.steps.some((step) => step.action.name === 'replace');
@@ -40,7 +49,7 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count
         </h1>
         <p>
           {bench.free
-            ? t('app:live.line', { title })
+            ? (free?.line ?? t('app:live.line', { title }))
             : t('app:head.line', { site: siteOf(ticket.id, ticket.told), mode: t(`app:mode.${ticket.mode}`) })}
         </p>
       </div>
@@ -66,8 +75,8 @@ export function BenchHead({ bench, kind, onKind, onMenu, onTicket, onName, count
         {t('app:head.ticket')}
       </button>
       {bench.free ? (
-        <a class="button act" href={hrefOf('debrief', ticket.id)}>
-          {t('app:live.back')}
+        <a class="button act" href={free?.href ?? hrefOf('debrief', ticket.id)}>
+          {free?.back ?? t('app:live.back')}
         </a>
       ) : view.phase === 'working' ? (
         <button

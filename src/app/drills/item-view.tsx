@@ -1,3 +1,4 @@
+import '../css/diagrams.css';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { viewOf } from '../../attempt/attempt.ts';
 import type { Item } from '../../drills/item.ts';

@@ -7,7 +7,7 @@ import type { Ticket } from '../../scenario/ticket.ts';
 import { CoachPanel, useCoach } from '../bench/coach.tsx';
 import { DrawnBench } from '../bench/drawn.tsx';
 import { FreeBar } from '../bench/free-bar.tsx';
-import { BenchHead } from '../bench/head.tsx';
+import { BenchHead, type FreeBench } from '../bench/head.tsx';
 import { HintDialog, type HintTold } from '../bench/hints.tsx';
 import { House } from '../bench/house.tsx';
 import type { Sheet } from '../bench/kinds.ts';
@@ -128,9 +128,11 @@ interface ScreenProps {
   readonly bench: Bench;
   readonly onRestart?: () => void;
   readonly beside?: Beside;
+  /** A free bench that is no debrief's. */
+  readonly free?: FreeBench;
 }
 
-export function BenchScreen({ bench, onRestart, beside }: ScreenProps) {
+export function BenchScreen({ bench, onRestart, beside, free }: ScreenProps) {
   const [kind, choose] = useSetting('bench');
   const [sheet, setSheet] = useState<Sheet>();
   const [dialog, setDialog] = useState<'naming' | 'ticket' | 'hint' | 'menu'>();
@@ -162,6 +164,7 @@ export function BenchScreen({ bench, onRestart, beside }: ScreenProps) {
             onTicket={() => setDialog('ticket')}
             onName={() => setDialog('naming')}
             count={beside?.count}
+            free={free}
           />
           <div class="bench-over">
             {cautions.due !== undefined && <CautionStrip due={cautions.due} onRead={cautions.read} />}

@@ -41,5 +41,16 @@ function AtWork({
   const { loaded, rig } = stood;
   const keeper = useMemo(() => ({ loaded, keep: async () => 'kept' as const, isOver: () => false }), [loaded]);
   const bench = useAttempt(loaded.ticket, rig, true, keeper);
-  return bench === undefined ? null : <BenchScreen bench={bench} onRestart={onRestart} />;
+  return bench === undefined ? null : (
+    <BenchScreen
+      bench={bench}
+      onRestart={onRestart}
+      free={{
+        title: t('drill:page.bench'),
+        line: t('drill:page.benchLine'),
+        back: t('drill:page.backToDrill'),
+        href: hrefOf('drills'),
+      }}
+    />
+  );
 }

@@ -1,4 +1,5 @@
 import type { Action } from '../../attempt/actions.ts';
+import type { Bench } from '../../attempt/bench.ts';
 import { idealBetween, prober } from '../../attempt/measure.ts';
 import type { MeterFunction } from '../../meter/functions.ts';
 import { liveReading, openLeads, type Reading } from '../../meter/read.ts';
@@ -20,6 +21,13 @@ const NOTHING_SHARE = 0.3;
 /** How often a fault is asked for that changes nothing here: most of them. */
 const UNCONCERNED_SHARE = 0.2;
 
+/** More than this is a leak, ohms. */
+const MOST_OHMS = 100_000;
+
+/** Whether a meter without a burden would say something else: but for the loaded volts, which are there to show it. */
+const isGhost = (bench: Bench, fn: MeterFunction, red: Point, black: Point, right: Reading): boolean =>
+  fn !== 'voltsLoaded' && saidApart(said(idealBetween(bench, fn, red, black)), said(right));
+
 /** What will this meter read? */
 export const reading: DrillKind = {
   id: 'reading',
@@ -37,6 +45,9 @@ export const reading: DrillKind = {
     const bench = benchAfter(setting, faults, steps);
     const right = bench && prober(bench)(fn, red, black);
     if (!right) return undefined;
+    // Leaks through what is open, and volts that the meter's own burden takes away, are known to a solver alone.
+    if (right.kind === 'number' && (fn === 'ohms' ? right.value > MOST_OHMS : isGhost(bench, fn, red, black, right)))
+      return undefined;
     const nothing = right.kind === 'overload' || (right.kind === 'number' && right.value === 0);
     if (nothing && random() > NOTHING_SHARE) return undefined;
     if (faults.length > 0 && random() > UNCONCERNED_SHARE) {
@@ -121,10 +132,11 @@ function draftOf({ setting, faults, steps, fn, red, black, right }: Asked, wrong
   }
   return {
     scene: setting.scene(faults, steps),
-    ask: {
-      key: 'reading',
-      values: { standing: standingSaid(setting, steps), fault: faultSaid(setting, faults), leads: { is: 'leads', fn, red, black } },
-    },
+    ask: { key: 'reading', values: { leads: { is: 'leads', fn, red, black } } },
+    given: [
+      { key: 'fault', values: { fault: faultSaid(setting, faults) } },
+      { key: 'standing', values: { standing: standingSaid(setting, steps) } },
+    ],
     marked: [red, black],
     right: said(right),
     wrong,
