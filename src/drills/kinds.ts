@@ -1,5 +1,6 @@
 import type { DrillKind } from './item.ts';
+import { leadsApart } from './kinds/leadsApart.ts';
 import { reading } from './kinds/reading.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading];
+export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart];
