@@ -1,6 +1,6 @@
 /** Items by number: whoever has the rigs draws the same ones. */
 import type { RigData } from '../rig/schema.ts';
-import { type Choice, type Draft, type DrillKind, flawsOf, type Item } from './item.ts';
+import { type Choice, type Draft, type DrillKind, flawsOf, type Item, type Share } from './item.ts';
 import { randomOf, shuffled } from './random.ts';
 import { saidApart } from './said.ts';
 import { drawSetting, type Setting } from './setting.ts';
@@ -37,11 +37,14 @@ export function bankOver(rigAt: (house: number) => RigData | undefined): Bank {
   }
   return {
     item: (kind, number) => {
-      const setting = settingOf(Math.floor(number / PER_HOUSE));
+      const house = Math.floor(number / PER_HOUSE);
+      const setting = settingOf(house);
       if (!setting) return undefined;
       const random = randomOf(number ^ hash(kind.id));
+      const own: Share = (all) =>
+        shuffled(randomOf(house ^ hash(kind.id)), all).filter((_, index) => index % PER_HOUSE === number % PER_HOUSE);
       for (let tries = 0; tries < TRIES; tries++) {
-        const draft = kind.draft(setting, random);
+        const draft = kind.draft(setting, random, own);
         const choices = draft && choicesOf(draft, kind.choices);
         if (!draft || !choices) continue;
         const mixed = shuffled(random, choices);

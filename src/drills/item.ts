@@ -25,6 +25,9 @@ export const MISCONCEPTIONS = [
   'deadTakenForLive',
   /** Pins behind are in the order of the letters in front. */
   'notMirrored',
+  /** The fan's contact is forgotten, or thought to close where it does not. */
+  'fanForgotten',
+  'fanAdded',
   /** What belongs to another call. */
   'otherCall',
   /** Of what must happen, a later thing first. */
@@ -99,6 +102,12 @@ export interface Draft extends Pick<Item, 'scene' | 'ask' | 'why'> {
   readonly wrong: readonly { readonly said: Said; readonly misconception: Misconception }[];
 }
 
+/**
+ * Of all that could be asked in a house, what one number has to itself: none of its other numbers is given the same. For kinds with so few
+ * questions that lots would repeat them.
+ */
+export type Share = <T>(all: readonly T[]) => readonly T[];
+
 /** A kind of drill: a generator of items over every rig. */
 export interface DrillKind {
   readonly id: string;
@@ -106,7 +115,7 @@ export interface DrillKind {
   /** How many choices an item of it has. */
   readonly choices: number;
   /** Nothing where the lot fell on what gives no question. Everything comes from the setting and the lots. */
-  readonly draft: (setting: Setting, random: Random) => Draft | undefined;
+  readonly draft: (setting: Setting, random: Random, own: Share) => Draft | undefined;
 }
 
 /**
