@@ -89,3 +89,9 @@ export function length(feet: number): string {
     maximumFractionDigits: value < 10 ? 1 : 0,
   });
 }
+
+/** Ohms of 1000 feet as the reader's wire table has them: "6.385 Ω/1000 ft", "20.95 Ω/km". */
+export function ohmsByLength(ohms: number): string {
+  const [value, unit] = now.lengths === 'metres' ? [ohms / METRES_PER_FOOT, 'Ω/km'] : [ohms, 'Ω/1000 ft'];
+  return `${written(value, { maximumSignificantDigits: 4 })} ${unit}`;
+}

@@ -38,8 +38,16 @@ export const MISCONCEPTIONS = [
   'nextDoor',
   /** A cable counted one way, not there and back. */
   'oneWay',
+  /** One conductor counted there and back. */
+  'bothWays',
   /** Another gauge. */
   'otherGauge',
+  /** The ohms of a thousand feet, whatever the length. */
+  'perThousand',
+  /** What is lost taken for what is left, or the other way round. */
+  'lossForRest',
+  /** Ohms taken for volts. */
+  'ohmsForVolts',
   /** Loads side by side taken for loads in a row, or the other way round. */
   'seriesForParallel',
   /** A fault that the readings rule out. */

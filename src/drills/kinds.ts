@@ -1,7 +1,8 @@
 import type { DrillKind } from './item.ts';
 import { contacts } from './kinds/contacts.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
+import { loopDrop } from './kinds/loopDrop.ts';
 import { reading } from './kinds/reading.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts];
+export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop];

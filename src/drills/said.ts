@@ -8,8 +8,8 @@ import { accuracyOf, type Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
 
-/** Units of worked-out quantities. Volts and amps are rms. */
-export const QUANTITY_UNITS = ['V', 'A', 'VA', 'Ω', '%'] as const;
+/** Units of worked-out quantities. Volts and amps are rms; feet and ohms per 1000 feet are as wire tables have them. */
+export const QUANTITY_UNITS = ['V', 'A', 'VA', 'Ω', '%', 'ft', 'Ω/kft'] as const;
 export type QuantityUnit = (typeof QUANTITY_UNITS)[number];
 
 export type Said =

@@ -3,6 +3,7 @@ import type { Sentence } from '../../drills/item.ts';
 import type { Said } from '../../drills/said.ts';
 import { nextText } from '../action-words.ts';
 import { noticeText } from '../step-words.ts';
+import { length, ohmsByLength } from '../units.ts';
 import { listed, namingText, number, partName, placeName, pointName, positionName, readingText, t, wireName } from '../words.ts';
 
 // keys: drill:kind.*
@@ -57,6 +58,8 @@ export function saidText(view: BenchView, said: Said): string {
     case 'actions':
       return said.actions.map((action) => nextText(view, action)).join(' → ');
     case 'quantity':
+      if (said.unit === 'ft') return length(said.value);
+      if (said.unit === 'Ω/kft') return ohmsByLength(said.value);
       return t('drill:said.quantity', { value: number(said.value, decimalsOf(said.value)), unit: said.unit });
     case 'number':
       return number(said.value);
