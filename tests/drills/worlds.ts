@@ -2,8 +2,9 @@
 import type { Action } from '../../src/attempt/actions.ts';
 import { type Attempt, begin, perform } from '../../src/attempt/attempt.ts';
 import { createBank } from '../../src/drills/draw.ts';
-import type { DrillKind, Item, Scene } from '../../src/drills/item.ts';
+import type { DrillKind, Item } from '../../src/drills/item.ts';
 import type { Said } from '../../src/drills/said.ts';
+import type { Scene } from '../../src/drills/scene.ts';
 import type { MeterFunction } from '../../src/meter/functions.ts';
 import { accuracyOf, type Reading } from '../../src/meter/read.ts';
 import type { Fault } from '../../src/rig/faults.ts';
