@@ -35,6 +35,9 @@ export function App() {
         <Route path="/drills">
           <Later ticket="" load={loadDrills} />
         </Route>
+        <Route path="/exams">
+          <Later ticket="" load={loadExams} />
+        </Route>
         <Route path="/drills/bench">
           <Later ticket="" load={loadDrillBench} />
         </Route>
@@ -124,6 +127,7 @@ const loadGuide: Loader = async () => (await import('./pages/guide.tsx')).GuideP
 const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).TicketPage;
 const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).SettingsPage;
 const loadDrills: Loader = async () => (await import('./pages/drills.tsx')).DrillsPage;
+const loadExams: Loader = async () => (await import('./pages/exams.tsx')).ExamsPage;
 const loadDrillBench: Loader = async () => (await import('./pages/drill-bench.tsx')).DrillBenchPage;
 const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;

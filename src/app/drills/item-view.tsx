@@ -17,7 +17,8 @@ interface Props {
   /** Undefined before an answer. */
   readonly chosen: number | undefined;
   readonly onChoose: (choice: number) => void;
-  readonly onNext: () => void;
+  /** Undefined where nothing follows: a question that is looked at again. */
+  readonly onNext: (() => void) | undefined;
   /** On an exam: nothing is told after the answer. */
   readonly quiet?: boolean;
 }
@@ -27,19 +28,22 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
   const stood = useMemo(() => loadedFrom(item.scene), [item]);
   const heading = useRef<HTMLHeadingElement>(null);
   const told = useRef<HTMLDivElement>(null);
-  useEffect(() => heading.current?.focus(), [item]);
+  const isAgain = onNext === undefined;
   useEffect(() => {
-    if (chosen !== undefined) told.current?.focus();
-  }, [chosen]);
+    if (!isAgain) heading.current?.focus();
+  }, [item, isAgain]);
+  useEffect(() => {
+    if (chosen !== undefined && !isAgain) told.current?.focus();
+  }, [chosen, isAgain]);
   useEffect(() => {
     const press = ({ key, ctrlKey, altKey, metaKey }: KeyboardEvent) => {
       if (ctrlKey || altKey || metaKey) return;
       const place = Number(key) - 1;
-      if (chosen === undefined && place >= 0 && place < item.choices.length) onChoose(place);
+      if ((chosen === undefined || quiet) && place >= 0 && place < item.choices.length) onChoose(place);
     };
     addEventListener('keydown', press);
     return () => removeEventListener('keydown', press);
-  }, [item, chosen, onChoose]);
+  }, [item, chosen, onChoose, quiet]);
   if (stood === undefined) return null;
   const { attempt } = stood.loaded;
   const view = viewOf(attempt);
@@ -94,9 +98,11 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
             <p key={line}>{line}</p>
           ))}
           <div class="drill-do">
-            <button type="button" class="button act" onClick={onNext}>
-              {t('drill:page.next')}
-            </button>
+            {onNext !== undefined && (
+              <button type="button" class="button act" onClick={onNext}>
+                {t('drill:page.next')}
+              </button>
+            )}
             <a class="button" href={drillHref} onClick={() => tryScene(item.scene)}>
               {t('drill:page.onBench')}
             </a>

@@ -5,6 +5,7 @@ import { DRILL_KINDS } from '../../drills/kinds.ts';
 import { mastery, setFor } from '../../drills/practice.ts';
 import { ItemView } from '../drills/item-view.tsx';
 import { type Drills, SHELF, useDrills } from '../drills/use-drills.ts';
+import { hrefOf } from '../router.ts';
 import { BackHead, useTitle } from '../shell.tsx';
 import { number, percent, t } from '../words.ts';
 
@@ -48,6 +49,9 @@ function Overview({ drills }: { readonly drills: Drills }) {
           <button type="button" class="button act" onClick={() => begin()}>
             {t('drill:page.begin')}
           </button>
+        </p>
+        <p>
+          <a href={hrefOf('exams')}>{t('drill:exam.title')}</a>
         </p>
       </section>
       <section class="slip" aria-labelledby="skills-title">

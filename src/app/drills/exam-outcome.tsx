@@ -1,0 +1,104 @@
+import { useEffect, useState } from 'preact/hooks';
+import { type Blueprint, examResult, type Tally } from '../../drills/exam.ts';
+import type { Item } from '../../drills/item.ts';
+import { hrefOf } from '../router.ts';
+import { number, percent, t } from '../words.ts';
+import type { RunningExam, Sitting } from './exam-keep.ts';
+import { ItemView } from './item-view.tsx';
+
+interface Props {
+  readonly blueprint: Blueprint;
+  readonly sitting: Sitting;
+  readonly items: readonly (Item | null)[];
+  readonly answers: RunningExam['answers'];
+  readonly onBack: () => void;
+}
+
+const between = ({ low, high }: Tally): string => t('drill:exam.between', { low: percent(low), high: percent(high) });
+
+/** What an exam says: passed or not, how sure that is, by skill, and every question with its reason. */
+export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Props) {
+  const result = examResult(blueprint, sitting.answers);
+  const { right, asked, share, passed, sure, skills, practise } = result;
+  useEffect(() => document.querySelector<HTMLElement>('h1')?.focus(), []);
+  return (
+    <>
+      <section class="slip exam-result" aria-labelledby="result-title">
+        <h2 id="result-title">{t(passed ? 'drill:exam.passed' : 'drill:exam.notPassed')}</h2>
+        <p class="drill-ask">
+          {t('drill:exam.share', {
+            right: number(right),
+            asked: number(asked),
+            share: percent(share),
+            pass: percent(blueprint.pass),
+          })}
+        </p>
+        <p>{t(sure ? 'drill:exam.isSure' : 'drill:exam.notSure', { between: between(result) })}</p>
+        <table class="drill-skills">
+          <thead>
+            <tr>
+              <th scope="col">{t('drill:page.skill')}</th>
+              <th scope="col">{t('drill:page.right')}</th>
+              <th scope="col">{t('drill:exam.interval')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {skills.map((each) => (
+              <tr key={each.skill}>
+                <th scope="row">{t(`drill:skill.${each.skill}`)}</th>
+                <td>{t('drill:page.of', { right: number(each.right), asked: number(each.asked) })}</td>
+                <td>{between(each)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p>{t('drill:exam.intervalAbout')}</p>
+        {practise.length > 0 && (
+          <>
+            <h3>{t('drill:exam.practise')}</h3>
+            <ul class="drill-given">
+              {practise.map((skill) => (
+                <li key={skill}>{t(`drill:skill.${skill}`)}</li>
+              ))}
+            </ul>
+          </>
+        )}
+        <p class="no-print">{t('drill:exam.mock')}</p>
+        <div class="drill-do no-print">
+          <a class="button act" href={hrefOf('drills')}>
+            {t('drill:exam.toDrills')}
+          </a>
+          <button type="button" class="button" onClick={() => print()}>
+            {t('drill:exam.print')}
+          </button>
+          <button type="button" class="button" onClick={onBack}>
+            {t('drill:exam.back')}
+          </button>
+        </div>
+      </section>
+      <section class="no-print" aria-labelledby="review-title">
+        <h2 id="review-title">{t('drill:exam.review')}</h2>
+        {items.map((item, place) =>
+          item === null ? null : (
+            <Reviewed key={`${item.kind} ${item.number}`} item={item} place={place} chosen={answers[place] ?? undefined} />
+          ),
+        )}
+      </section>
+    </>
+  );
+}
+
+/** One question again, with its reason, once somebody opens it. */
+function Reviewed({ item, place, chosen }: { readonly item: Item; readonly place: number; readonly chosen: number | undefined }) {
+  const [open, setOpen] = useState(false);
+  const said = chosen === item.right ? 'isRight' : 'isWrong';
+  return (
+    <details class="exam-review" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        {t('drill:exam.reviewed', { number: number(place + 1), name: t(`drill:kind.${item.kind}.name`) })}{' '}
+        <b>{t(`drill:exam.${said}`)}</b>
+      </summary>
+      {open && <ItemView item={item} chosen={chosen ?? -1} onChoose={() => undefined} onNext={undefined} />}
+    </details>
+  );
+}
