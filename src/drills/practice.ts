@@ -69,6 +69,22 @@ const ELO_STEP = 32;
 /** Chance of a right answer, 0…1, by Elo's model. */
 export const expectedRight = (skill: number, difficulty: number): number => 1 / (1 + 10 ** ((difficulty - skill) / ELO_SCALE));
 
+/**
+ * Practice of two places together: of each family and skill what was asked more often, so that reading the same in twice changes nothing.
+ * The lot stays the first one's.
+ */
+export function joinPractice(here: Practice, there: Practice): Practice {
+  const fuller = <T extends { readonly asked: number }>(
+    a: Readonly<Record<string, T>>,
+    b: Readonly<Record<string, T>>,
+  ): Record<string, T> => {
+    const joined: Record<string, T> = { ...a };
+    for (const [key, value] of Object.entries(b)) if ((joined[key]?.asked ?? -1) < value.asked) joined[key] = value;
+    return joined;
+  };
+  return { lot: here.lot, families: fuller(here.families, there.families), skills: fuller(here.skills, there.skills) };
+}
+
 /** An answer is quick below the first and slow above the second, seconds; common practice, no source. */
 const QUICK_SECONDS = 15;
 const SLOW_SECONDS = 90;

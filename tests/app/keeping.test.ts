@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { joinExams } from '../../src/app/drills/exam-keep.ts';
 import { fileText, parseFile } from '../../src/app/keeping/file.ts';
 import { fits, isPin, newPin } from '../../src/app/keeping/pin.ts';
 import { type Finished, finishedIn, type Result } from '../../src/app/keeping/records.ts';
@@ -6,6 +7,8 @@ import { nextOf, skillsOf } from '../../src/app/keeping/skills.ts';
 import { finishedKey, onShelf, shelved } from '../../src/app/keeping/store.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
 import { wordsOf } from '../../src/cli/files.ts';
+import { DRILL_KINDS } from '../../src/drills/kinds.ts';
+import { answered } from '../../src/drills/practice.ts';
 import type { DataError } from '../../src/rig/errors.ts';
 import { library, start, take } from '../scenario/shipped.ts';
 import { pull } from '../score/solutions.ts';
@@ -73,6 +76,26 @@ test('a file is read as it was written', () => {
     habits: { bench: 'list' },
   };
   expect(parseFile(fileText([profile]))).toEqual([profile]);
+});
+
+test('practice and exams go out and come back with a profile, two places’ exams join, and bad ones are refused with their path', () => {
+  const [kind] = DRILL_KINDS;
+  const drills = answered(
+    { lot: 3, families: {}, skills: {} },
+    { kind: kind!, rig: 'longRun', right: true, seconds: 20, now: 1e12 },
+  );
+  const sitting = (when: number) => ({
+    blueprint: 'controlsCore',
+    lot: 5,
+    when,
+    answers: [{ skill: 'sums' as const, right: true }],
+  });
+  const exams = { sittings: [sitting(1), sitting(2)] };
+  const profile = { name: 'Ana', finished: [], running: [], habits: {}, drills, exams };
+  expect(parseFile(fileText([profile]))).toEqual([profile]);
+  expect(joinExams(exams, { sittings: [sitting(2), sitting(3)] }).sittings.map(({ when }) => when)).toEqual([1, 2, 3]);
+  const bad = { ...profile, exams: { sittings: [{ ...sitting(1), answers: [{ skill: 'luck', right: true }] }] } };
+  expect(faultOf(fileText([bad as unknown as typeof profile])).path).toBe('profiles[0].exams.sittings[0].answers[0].skill');
 });
 
 test('a bad file is refused with the path of what does not fit', () => {

@@ -5,6 +5,7 @@ import {
   answered,
   expectedRight,
   familyOf,
+  joinPractice,
   known,
   mastery,
   numberFor,
@@ -68,6 +69,14 @@ describe('practice', () => {
     // Every one of them hangs on the rig that was asked for.
     for (const number of numbers) expect(rigs[Math.floor(number / 24) % rigs.length]).toBe('two');
     expect(numbers.has(numberFor({ ...fresh, lot: 8000 }, { kind: kind!, rig: 'two' }, rigs, 24))).toBe(false);
+  });
+
+  it('of two places joins to what was asked more often, and the same read in twice changes nothing', () => {
+    const here = once(true);
+    const there = answered(once(false), { kind: kind!, rig: 'one', right: true, seconds: 30, now: BEGAN + DAY });
+    expect(joinPractice(here, there)).toEqual(there);
+    expect(joinPractice(there, here)).toEqual(there);
+    expect(joinPractice(fresh, there)).toEqual(there);
   });
 
   it('is read back as it was kept, and refused where it is not', () => {

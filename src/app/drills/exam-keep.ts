@@ -29,13 +29,21 @@ const sittingSchema = z.strictObject({
 /** An exam that was sat to its end. */
 export type Sitting = z.infer<typeof sittingSchema>;
 
-const keptSchema = z.strictObject({ running: runningSchema.optional(), sittings: z.array(sittingSchema).max(200) });
-export type KeptExams = z.infer<typeof keptSchema>;
+export const keptExamsSchema = z.strictObject({ running: runningSchema.optional(), sittings: z.array(sittingSchema).max(200) });
+export type KeptExams = z.infer<typeof keptExamsSchema>;
 
-const EXAMS = 'exams';
+/** Where a profile's exams lie on its shelf. */
+export const EXAMS = 'exams';
 const NONE: KeptExams = { sittings: [] };
 
-const examsIn = (value: unknown): KeptExams => keptSchema.safeParse(value).data ?? NONE;
+export const examsIn = (value: unknown): KeptExams => keptExamsSchema.safeParse(value).data ?? NONE;
+
+/** Exams of two places together: those that were sat, each once, and the one under way here before the one there. */
+export function joinExams(here: KeptExams, there: KeptExams): KeptExams {
+  const all = new Map([...there.sittings, ...here.sittings].map((each) => [`${each.when} ${each.lot}`, each]));
+  const running = here.running ?? there.running;
+  return { ...(running ? { running } : {}), sittings: [...all.values()].sort((a, b) => a.when - b.when).slice(-200) };
+}
 
 /** @throws when the browser denies its storage */
 export const readExams = async (): Promise<KeptExams> => examsIn(await read(mine(EXAMS)));

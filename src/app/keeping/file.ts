@@ -1,7 +1,9 @@
 /** The file that everything of a profile goes out to and comes back from. No browser in here. */
 import { z } from 'zod';
 import { checkLog } from '../../attempt/attempt.ts';
+import { practiceSchema } from '../../drills/practice.ts';
 import { dataError, isDataError, shapeError } from '../../rig/errors.ts';
+import { keptExamsSchema } from '../drills/exam-keep.ts';
 import { parseJson } from '../json-text.ts';
 import { SETTINGS } from '../setting-values.ts';
 import { attemptShape, finishedSchema } from './records.ts';
@@ -18,6 +20,9 @@ const profileSchema = z.strictObject({
   name: z.string().max(40),
   finished: z.array(finishedSchema.omit({ number: true, result: true })).max(20_000),
   running: z.array(z.strictObject(attemptShape)).max(500),
+  /** What was practised in drills. */
+  drills: practiceSchema.optional(),
+  exams: keptExamsSchema.optional(),
   habits: z.record(z.string().regex(HABIT_NAME), z.string().max(200)).check(({ value, issues }) => {
     // A setting has a value of its own; what else a page remembered is any short text.
     for (const [name, values] of Object.entries<readonly string[]>(SETTINGS)) {

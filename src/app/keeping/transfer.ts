@@ -1,7 +1,10 @@
 /** All that is kept, out to a file and back in. */
 import { replay } from '../../attempt/attempt.ts';
+import { joinPractice } from '../../drills/practice.ts';
 import { dataError } from '../../rig/errors.ts';
 import { isListed } from '../board.ts';
+import { EXAMS, examsIn, joinExams } from '../drills/exam-keep.ts';
+import { PRACTICE, practiceIn } from '../drills/keep.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
 import { fileText, HABIT_NAME, type KeptProfile, parseFile, within } from './file.ts';
@@ -40,7 +43,9 @@ export async function exportText(which: string | 'all'): Promise<string> {
         return attempt === undefined ? [] : [{ ticket, mode: attempt.mode, log: attempt.log }];
       });
       const finished = finishedIn(shelf).map(({ number: _, result: __, ...attempt }) => attempt);
-      return { name, finished, running, habits: habitsOf(id) };
+      const drills = practiceIn(shelf.get(PRACTICE));
+      const exams = shelf.has(EXAMS) ? examsIn(shelf.get(EXAMS)) : undefined;
+      return { name, finished, running, habits: habitsOf(id), ...(drills ? { drills } : {}), ...(exams ? { exams } : {}) };
     }),
   );
 }
@@ -144,6 +149,10 @@ export async function importText(text: string): Promise<number> {
         writes.set(shelved(id, `closed:${attempt.ticket}`), { mode: attempt.mode, log: attempt.log });
       }
       writes.set(shelved(id, 'count'), number);
+      const practised = practiceIn(shelf.get(PRACTICE));
+      if (profile.drills !== undefined)
+        writes.set(shelved(id, PRACTICE), practised === undefined ? profile.drills : joinPractice(practised, profile.drills));
+      if (profile.exams !== undefined) writes.set(shelved(id, EXAMS), joinExams(examsIn(shelf.get(EXAMS)), profile.exams));
       for (const { ticket, mode, log } of profile.running) {
         if (shelf.has(`running:${ticket}`)) continue;
         added += 1;
