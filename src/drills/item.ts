@@ -50,6 +50,22 @@ export const MISCONCEPTIONS = [
   'ohmsForVolts',
   /** Loads side by side taken for loads in a row, or the other way round. */
   'seriesForParallel',
+  /** One of several loads forgotten. */
+  'loadLeftOut',
+  /** Amps taken for volt-amperes. */
+  'ampsForVoltAmps',
+  /** The line's volts with the low-voltage side's amps. */
+  'lineSide',
+  /** The winding's ohms taken for all that holds its current back. */
+  'resistanceForImpedance',
+  /** Resistance and reactance added as if they were of one kind. */
+  'addedStraight',
+  /** Turns through a clamp's jaw multiplied where they divide, or divided where they multiply. */
+  'turnsTheOtherWay',
+  /** Turns through a clamp's jaw forgotten. */
+  'turnsForgotten',
+  /** One turn too few: the conductor counts each time that it passes. */
+  'turnsMiscounted',
   /** A fault that the readings rule out. */
   'ruledOut',
   /** A fault that the readings leave, struck out. */

@@ -3,6 +3,7 @@ import { contacts } from './kinds/contacts.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
 import { reading } from './kinds/reading.ts';
+import { vaSum } from './kinds/vaSum.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop];
+export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop, vaSum];

@@ -19,6 +19,9 @@ export interface Load {
   readonly volts: number;
   /** Through it, towards the common side. */
   readonly amps: Amps;
+  /** What it presents at line frequency. */
+  readonly ohms: number;
+  readonly reactance: number;
 }
 
 /** A low-voltage supply and all that draws from it now. */
@@ -36,8 +39,9 @@ export interface Fed {
   readonly loads: readonly Load[];
 }
 
-/** Less than this is no load to anybody with a clamp, amps. */
-const LEAST_AMPS = 0.02;
+/** Less than this is no load to anybody with a clamp, amps; what is less than the other is a leak. */
+export const LEAST_AMPS = 0.02;
+const LEAK_AMPS = 1e-3;
 /** With a smaller share of the supply's volts across it something is no load but in series with one (an anticipator). */
 const LEAST_SHARE = 0.3;
 
@@ -68,7 +72,7 @@ export function fedOf({ world }: Pick<Bench, 'world'>): Fed[] {
       .filter((each) => each.part !== id && isLoad(each))
       .filter(({ from, to }) => [from, to].some((end) => nets.of(end) === nets.of(common)))
       .map((each) => loadOf(world, each, node(common)))
-      .filter((each) => sizeOf(each.amps) >= LEAST_AMPS && each.volts > LEAST_SHARE * volts && each.volts < 1.1 * volts)
+      .filter((each) => sizeOf(each.amps) >= LEAK_AMPS && each.volts > LEAST_SHARE * volts && each.volts < 1.1 * volts)
       .sort((a, b) => sizeOf(b.amps) - sizeOf(a.amps));
     const amps = sizeOf(ampsThrough(world, (wiring.partBranch[index] ?? 0) + out));
     return [{ part: id, hot, common, volts, amps, rated, loads }];
@@ -94,11 +98,27 @@ function loadOf(world: World, { part: id, from, to }: Element, common: number): 
   const amps = through === undefined ? { re: 0, im: 0 } : ampsThrough(world, through);
   const enters = through !== undefined && wiring.topology.branches[through]?.from === node(from);
   const towards = voltsBetween(world, node(from), common) >= voltsBetween(world, node(to), common);
+  const { re, im } = world.ac;
+  const sign = enters ? 1 : -1;
+  const across = {
+    re: sign * ((re[node(from)] ?? 0) - (re[node(to)] ?? 0)),
+    im: sign * ((im[node(from)] ?? 0) - (im[node(to)] ?? 0)),
+  };
+  const square = amps.re ** 2 + amps.im ** 2;
   return {
     part: id,
     from,
     to,
     volts: voltsBetween(world, node(from), node(to)),
     amps: enters === towards ? amps : { re: -amps.re, im: -amps.im },
+    ohms: (across.re * amps.re + across.im * amps.im) / square,
+    reactance: (across.im * amps.re - across.re * amps.im) / square,
   };
+}
+
+/** The draw of each part that is one to anybody with a clamp, its loads taken together: amps added as they are read, one after another. */
+export function drawsOf(loads: readonly Load[]): { readonly part: string; readonly amps: number }[] {
+  const parts = new Map<string, number>();
+  for (const { part, amps } of loads) parts.set(part, (parts.get(part) ?? 0) + sizeOf(amps));
+  return [...parts].map(([part, amps]) => ({ part, amps })).filter(({ amps }) => amps >= LEAST_AMPS);
 }

@@ -2,11 +2,11 @@ import { nodeAt } from '../attempt/access.ts';
 import type { AssembledWire } from '../rig/assemble.ts';
 import { endPoint, type Point } from '../rig/points.ts';
 import { ampsThrough, voltsBetween } from '../world/world.ts';
-import { type Amps, type Fed, type Load, sizeOf, sumOf } from './loads.ts';
+import { type Amps, type Fed, LEAST_AMPS, type Load, sizeOf, sumOf } from './loads.ts';
 import type { Worked } from './sums.ts';
 
 /** Less through a cable than this drops nothing worth a question, amps. */
-const LEAST_AMPS = 0.1;
+const LEAST_RUN_AMPS = 0.1;
 /** Currents nearer than this share are one current. */
 const SAME_SHARE = 0.02;
 
@@ -49,7 +49,7 @@ export function runsOf({ bench }: Worked): Run[][] {
         const drop = voltsBetween(world, nodeAt(bench, near), nodeAt(bench, far));
         return { wire, near, far, amps: along ? { re, im } : { re: -re, im: -im }, drop };
       })
-      .filter(({ amps }) => sizeOf(amps) >= LEAST_AMPS);
+      .filter(({ amps }) => sizeOf(amps) >= LEAST_RUN_AMPS);
   });
 }
 
@@ -80,13 +80,14 @@ function loopOf({ bench, fed }: Worked, one: Run, other: Run): Loop | undefined 
 
 const alike = (a: Amps, b: Amps, of: number): boolean => Math.hypot(a.re - b.re, a.im - b.im) < SAME_SHARE * of;
 
-/** The loads that this current is the whole of: one, or as few as make it up. */
+/** The loads that this current is the whole of: one, or as few as make it up; undefined where others would, too. */
 export function loadsOf({ loads }: Fed, amps: Amps): readonly Load[] | undefined {
   let sets: (readonly Load[])[] = [[]];
-  for (const load of loads) sets = sets.concat(sets.map((set) => [...set, load]));
+  for (const load of loads.filter((each) => sizeOf(each.amps) >= LEAST_AMPS)) sets = sets.concat(sets.map((set) => [...set, load]));
   const fits = sets.filter((set) => {
     const sum = sumOf(set.map((load) => load.amps));
     return set.length > 0 && [1, -1].some((way) => alike({ re: way * sum.re, im: way * sum.im }, amps, sizeOf(amps)));
   });
-  return fits.sort((a, b) => a.length - b.length)[0];
+  const [fewest, next] = fits.sort((a, b) => a.length - b.length);
+  return fewest?.length === next?.length ? undefined : fewest;
 }

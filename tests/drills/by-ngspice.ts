@@ -22,8 +22,8 @@ export interface Solved {
   /** Volts from b to a. */
   ac(a: string, b: string): SpicePhasor;
   dc(a: string, b: string): number;
-  /** Amps of a branch by the name that the network gives it. */
-  amps(branch: string): SpicePhasor;
+  /** Amps of a branch by its place in the network, or the first of the name that the network gives it. */
+  amps(branch: string | number): SpicePhasor;
 }
 
 /** @param extra lines for the deck, given the deck's name of a point: what somebody puts across the circuit */
@@ -44,7 +44,10 @@ export async function solvedBySpice(
       return { re: x.re - y.re, im: x.im - y.im };
     },
     dc: (a, b) => result.op.get(node(a))! - result.op.get(node(b))!,
-    amps: (branch) => result.acAmps.get(`vamps__${branches[topology.branches.findIndex(({ name }) => name === branch)]}`)!,
+    amps: (branch) => {
+      const place = typeof branch === 'number' ? branch : topology.branches.findIndex(({ name }) => name === branch);
+      return result.acAmps.get(`vamps__${branches[place]}`)!;
+    },
   };
 }
 
