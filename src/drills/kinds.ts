@@ -1,9 +1,10 @@
 import type { DrillKind } from './item.ts';
 import { contacts } from './kinds/contacts.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
+import { loadCurrent } from './kinds/loadCurrent.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
 import { reading } from './kinds/reading.ts';
 import { vaSum } from './kinds/vaSum.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop, vaSum];
+export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop, loadCurrent, vaSum];
