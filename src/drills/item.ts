@@ -34,6 +34,8 @@ export const MISCONCEPTIONS = [
   'tooEarly',
   /** What has already happened. */
   'tooLate',
+  /** What a sound system would do, although something is wrong. */
+  'soundTaken',
   /** The terminal, wire or part beside it. */
   'nextDoor',
   /** A cable counted one way, not there and back. */

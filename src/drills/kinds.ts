@@ -3,8 +3,9 @@ import { contacts } from './kinds/contacts.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
 import { loadCurrent } from './kinds/loadCurrent.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
+import { nextEvent } from './kinds/nextEvent.ts';
 import { reading } from './kinds/reading.ts';
 import { vaSum } from './kinds/vaSum.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, loopDrop, loadCurrent, vaSum];
+export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, nextEvent, loopDrop, loadCurrent, vaSum];

@@ -67,7 +67,7 @@ export const contacts: DrillKind = {
     const right = joinedTo(setting, now, source);
     const room = roomAt(setting, now);
     const near = acts.some(({ value }) => typeof value === 'number' && Math.abs(value - room) < LEAST_DEGREES);
-    if (near || !settable(bearing.part, acts) || standsWaiting(setting, now)) return undefined;
+    if (!right || near || !settable(bearing.part, acts) || standsWaiting(setting, now)) return undefined;
     if (right.length === 0 && random() > NONE_SHARE) return undefined;
     const unpowered = bearing.where === 'mat' && !bearing.ownPower;
     const powered = !unpowered ? bearing : bearingOf(setting, bearing.part, 'wall', false);
@@ -75,14 +75,14 @@ export const contacts: DrillKind = {
     if (sound && same(sound, right) && random() > UNCONCERNED_SHARE) return undefined;
 
     const wrong: Wrong[] = [];
-    const add = (set: readonly string[], misconception: Misconception): void => {
-      if (!same(set, right)) wrong.push({ said: pointsSaid(bearing.part, set), misconception });
+    const add = (set: readonly string[] | undefined, misconception: Misconception): void => {
+      if (set && !same(set, right)) wrong.push({ said: pointsSaid(bearing.part, set), misconception });
     };
     if (sound) add(sound, sound.length > right.length ? 'openTakenForClosed' : 'closedTakenForOpen');
     const believed = unpowered ? made(faults, acts, powered) : right;
-    if (unpowered && believed.length === 0) return undefined;
+    if (unpowered && !believed?.length) return undefined;
     add(believed, 'openTakenForClosed');
-    const fan = made([], actsOf('fan'), powered);
+    const fan = made([], actsOf('fan'), powered) ?? [];
     if (fan.some((id) => right.includes(id)) && right.length > fan.length) add(without(right, fan), 'fanForgotten');
     else if (right.length > 0) add([...new Set([...right, ...fan])], 'fanAdded');
     for (const other of bearing.sources) if (other !== source) add(made(faults, acts, bearing, other), 'nextDoor');

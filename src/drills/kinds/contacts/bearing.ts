@@ -4,6 +4,7 @@ import type { Bench } from '../../../attempt/bench.ts';
 import type { HistoryAct } from '../../../attempt/job.ts';
 import { idealBetween, prober } from '../../../attempt/measure.ts';
 import { signsOf } from '../../../attempt/notices.ts';
+import type { Reading } from '../../../meter/read.ts';
 import type { AssembledPart } from '../../../rig/assemble.ts';
 import type { Fault } from '../../../rig/faults.ts';
 import { callersOf } from '../../../suspects/route.ts';
@@ -32,6 +33,8 @@ export interface Bearing {
 const JOINED_OHMS = 30;
 /** In a circuit loads lie beside the contact: none has less than this, and no closed contact more; typical, no source. */
 const JOINED_UNDER_POWER_OHMS = 3;
+/** Less than any load draws, and more than leaks through an open contact. */
+const LEAST_AMPS = 0.001;
 /** Longer than a compressor's guard, so that nothing waits for it. */
 const REST_SECONDS = 400;
 
@@ -46,7 +49,7 @@ export function bearingsOf(setting: Setting): readonly Bearing[] {
     const calls = part.kind.calls ?? [];
     const ownPower = calls.some(({ acts }) =>
       mat.sources.some(
-        (source) => joinedTo(setting, { at: mat, faults: [], acts: stepsOf(part.id, acts), seconds: 1 }, source).length > 0,
+        (source) => joinedTo(setting, { at: mat, faults: [], acts: stepsOf(part.id, acts), seconds: 1 }, source)?.length,
       ),
     );
     return ownPower ? [mat] : [bearingOf(setting, part, 'wall', false), bearingOf(setting, part, 'mat', false)];
@@ -109,17 +112,31 @@ export function standAt(
   return { bench, steps };
 }
 
-/** The terminals that a meter finds joined to a source then. */
-export function joinedTo(setting: Setting, moment: Moment, source: string): readonly string[] {
+/** The terminals that a meter finds joined to a source then; undefined where what is joined behind the wall leaves it open. */
+export function joinedTo(setting: Setting, moment: Moment, source: string): readonly string[] | undefined {
+  const { at } = moment;
   const { bench } = standAt(setting, moment);
-  return moment.at.contacts.filter((terminal) => isJoined(bench, moment.at, source, terminal));
+  const point = (terminal: string) => `${at.part.id}.${terminal}`;
+  if (at.where !== 'wall') {
+    const read = prober(bench);
+    return at.contacts.filter((terminal) => isBelow(read('ohms', point(source), point(terminal)), JOINED_OHMS));
+  }
+  const isNear = (on: Bench, a: string, b: string) =>
+    isBelow(idealBetween(on, 'ohms', point(a), point(b)), JOINED_UNDER_POWER_OHMS);
+  const near = at.contacts.filter((terminal) => isNear(bench, source, terminal));
+  const carries = (terminal: string): boolean => {
+    const branch = at.part.kind.branches.findIndex(([from, to]) => from === source && to === terminal);
+    return (bench.world.sites[at.part.index]?.amps(branch) ?? 0) > LEAST_AMPS;
+  };
+  const idle = near.filter((terminal) => !carries(terminal));
+  if (idle.length === 0) return near;
+  // Without a current a contact that is closed looks like one that is open, where another is joined to it outside.
+  const off = standAt(setting, { at, faults: [], acts: [], seconds: 1 }).bench;
+  const alone = (terminal: string) => !near.some((other) => other !== terminal && isNear(off, terminal, other));
+  return idle.every(alone) ? near : undefined;
 }
 
-function isJoined(bench: Bench, { part, where }: Bearing, source: string, terminal: string): boolean {
-  const [red, black] = [`${part.id}.${source}`, `${part.id}.${terminal}`];
-  const { kind, value } = where === 'wall' ? idealBetween(bench, 'ohms', red, black) : prober(bench)('ohms', red, black);
-  return kind === 'number' && value < (where === 'wall' ? JOINED_UNDER_POWER_OHMS : JOINED_OHMS);
-}
+const isBelow = ({ kind, value }: Reading, ohms: number): boolean => kind === 'number' && value < ohms;
 
 /** Whether something is held back for a while then, and the question would be about when. */
 export function standsWaiting(setting: Setting, moment: Moment): boolean {
