@@ -5,7 +5,21 @@ import { loadCurrent } from './kinds/loadCurrent.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
 import { nextEvent } from './kinds/nextEvent.ts';
 import { reading } from './kinds/reading.ts';
+import { stillPossible } from './kinds/stillPossible.ts';
+import { tellsMost } from './kinds/tellsMost.ts';
 import { vaSum } from './kinds/vaSum.ts';
+import { whichFault } from './kinds/whichFault.ts';
 
 /** Every kind of drill, in the order in which they are listed. */
-export const DRILL_KINDS: readonly DrillKind[] = [reading, leadsApart, contacts, nextEvent, loopDrop, loadCurrent, vaSum];
+export const DRILL_KINDS: readonly DrillKind[] = [
+  reading,
+  leadsApart,
+  contacts,
+  nextEvent,
+  loopDrop,
+  loadCurrent,
+  vaSum,
+  stillPossible,
+  tellsMost,
+  whichFault,
+];

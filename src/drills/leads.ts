@@ -5,6 +5,7 @@ import { prober } from '../attempt/measure.ts';
 import { DISCERNMENT, toldApart } from '../meter/apart.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
+import { elementsOf } from '../rig/elements.ts';
 import { netsOf } from '../rig/nets.ts';
 import type { Point } from '../rig/points.ts';
 import { railsOf, readingSteps, type Spot, sameSupply, spotsOf } from './places.ts';
@@ -126,7 +127,13 @@ function takeUp(bench: Bench, { way, points: [red, black] }: Spot): boolean {
 
 const pairsKnown = new WeakMap<Spot, readonly Pair[]>();
 
-/** From common or from the hot side to anywhere, across a part, and along a wire; black nearer earth. Ohms where somebody has made it dead. */
+/** Parts with no more terminals are measured between any two of them: a motor's windings, a fuse, a coil. */
+const FEW_TERMINALS = 4;
+
+/**
+ * Across whatever a part has between two terminals, along a wire, and for volts from common and from the hot side to anywhere; black nearer
+ * earth. Ohms where somebody has made it dead.
+ */
 function pairsOf(setting: Setting, spot: Spot): readonly Pair[] {
   const found = pairsKnown.get(spot);
   if (found) return found;
@@ -139,17 +146,26 @@ function pairsOf(setting: Setting, spot: Spot): readonly Pair[] {
   const onNet = (rail: Point | undefined) =>
     rail === undefined ? undefined : points.find((point) => copper.of(point) === copper.of(rail));
   const ends = [onNet(rails?.common), onNet(rails?.hot)];
-  const partOf = (point: Point) => point.split('.')[0];
+  const partOf = (point: Point) => point.split('.')[0] ?? '';
   const sorted = [...points].sort((a, b) => voltsToEarth(sound, a) - voltsToEarth(sound, b));
-  const fns: readonly MeterFunction[] = isDead(setting, way) ? ['voltsAc', 'ohms'] : ['voltsAc'];
+  const dead = isDead(setting, way);
+  const { elements } = elementsOf(setting.assembly);
+  const links: readonly { readonly from: Point; readonly to: Point }[] = [
+    ...elements,
+    ...setting.rig.wires.filter(({ pin }) => pin !== true),
+  ];
+  const small = (point: Point) => (setting.assembly.partById.get(partOf(point))?.kind.terminals.length ?? 0) <= FEW_TERMINALS;
   const pairs = sorted.flatMap((black, index) =>
     sorted.slice(index + 1).flatMap((red): Pair[] => {
       if (!together(red, black)) return [];
-      const wired = setting.rig.wires.some(
-        ({ from, to, pin }) => pin !== true && ((from === red && to === black) || (from === black && to === red)),
-      );
-      const worth = wired || ends.includes(red) || ends.includes(black) || partOf(red) === partOf(black);
-      return worth ? fns.map((fn) => ({ fn, red, black })) : [];
+      const linked =
+        links.some(({ from, to }) => (from === red && to === black) || (from === black && to === red)) ||
+        (partOf(red) === partOf(black) && small(red));
+      const railed = ends.includes(red) || ends.includes(black);
+      return [
+        ...(linked || railed ? [{ fn: 'voltsAc', red, black } as const] : []),
+        ...(dead && (linked || (ends.includes(red) && ends.includes(black))) ? [{ fn: 'ohms', red, black } as const] : []),
+      ];
     }),
   );
   pairsKnown.set(spot, pairs);

@@ -1,3 +1,4 @@
+import type { Action } from '../attempt/actions.ts';
 import { arrive } from '../attempt/attempt.ts';
 import type { Bench } from '../attempt/bench.ts';
 import { signsOf } from '../attempt/notices.ts';
@@ -7,6 +8,7 @@ import type { Random } from '../scenario/variant.ts';
 import { hypothesesOf, type Naming } from '../suspects/hypotheses.ts';
 import { goBack } from '../suspects/snapshot.ts';
 import type { Sentence } from './item.ts';
+import { standingSaid } from './places.ts';
 import { pick } from './random.ts';
 import type { Setting } from './setting.ts';
 
@@ -50,6 +52,12 @@ export function companyByLot(setting: Setting, random: Random, least: number): C
     companies.flatMap((company) => company.suspects.map(() => company)),
   );
 }
+
+/** How controls stand after these steps, and what the customer tells. */
+export const circumstances = (setting: Setting, { complaint }: Company, steps: readonly Action[]): Sentence[] => [
+  { key: 'standing', values: { standing: standingSaid(setting, steps) } },
+  ...complaint,
+];
 
 const keyOf = ({ target, mode }: Naming) => `${target} ${mode}`;
 

@@ -13,13 +13,13 @@ import type { RigData } from '../../src/rig/schema.ts';
 import { type Hypothesis, hypothesesOf, type Naming } from '../../src/suspects/hypotheses.ts';
 import { library } from '../scenario/shipped.ts';
 
-/** Items of a kind: a few of many houses, or, with BELLWIRE_FULL, many. */
+/** Items of a kind: three a house of a few houses, or, with BELLWIRE_FULL, many. */
 export function itemsOf(kind: DrillKind, few: number): Item[] {
   const full = process.env.BELLWIRE_FULL !== undefined;
   const bank = createBank([...library.rigs.values()]);
-  return Array.from({ length: full ? 240 : few }, (_, index) => bank.item(kind, full ? index : index * 25)).filter(
-    (item) => item !== undefined,
-  );
+  return Array.from({ length: full ? 240 : few }, (_, index) =>
+    bank.item(kind, full ? index : Math.floor(index / 3) * 24 + (index % 3)),
+  ).filter((item) => item !== undefined);
 }
 
 export function rigOfScene({ rig, house }: Scene): RigData {
@@ -82,4 +82,35 @@ export function asGoodAs(a: Reading, b: Reading): boolean {
   if (a.kind !== b.kind) return false;
   const most = Math.max(Math.abs(a.value), Math.abs(b.value)) / 20;
   return Math.abs(a.value - b.value) <= Math.max(most, accuracyOf(a), accuracyOf(b), a.fn === 'ohms' ? 1 : 0.75) + 1e-9;
+}
+
+export interface Told {
+  readonly leads: Leads;
+  readonly reading: Reading;
+}
+
+/** The readings that an item tells. */
+export function toldIn(given: Item['given']): Told[] {
+  return given.flatMap(({ key, values: { leads, shown } }) =>
+    key === 'shown' && shown?.is === 'reading' ? [{ leads: leadsIn(leads), reading: shown.reading }] : [],
+  );
+}
+
+/** What these faults show at each reading told, as the scene's own steps come to it. */
+export function seriesIn(scene: Scene, faults: readonly Fault[], told: readonly Told[]): Reading[] {
+  const attempt = beginAt(scene, faults, []);
+  const shown: Reading[] = [];
+  let next = 0;
+  for (const action of scene.actions) {
+    const outcome = perform(attempt, action);
+    if (!outcome.ok) throw new Error(`${JSON.stringify(action)} refused: ${outcome.refusal.code}`);
+    const { red, black, fn } = attempt.bench;
+    const leads = told[next]?.leads;
+    const reading = attempt.steps.at(-1)?.observation.reading;
+    if (!leads || !reading || leads.red !== red || leads.black !== black || leads.fn !== fn) continue;
+    shown.push(reading);
+    next += 1;
+  }
+  if (shown.length < told.length) throw new Error('a reading told that the steps do not take');
+  return shown;
 }

@@ -62,7 +62,7 @@ export function saidText(view: BenchView, said: Said): string {
       if (said.unit === 'Ω/kft') return ohmsByLength(said.value);
       return t('drill:said.quantity', { value: number(said.value, decimalsOf(said.value)), unit: said.unit });
     case 'number':
-      return number(said.value);
+      return number(said.value, Number.isInteger(said.value) ? 0 : 1);
   }
 }
 

@@ -1,9 +1,9 @@
 import type { Random } from '../../scenario/variant.ts';
 import type { Draft, DrillKind } from '../item.ts';
 import { clearlyApart, leadsSaid, type Place, placesAt, quietSpots } from '../leads.ts';
-import { faultSaid, standingSaid } from '../places.ts';
+import { faultSaid } from '../places.ts';
 import { pick, shuffled } from '../random.ts';
-import { companyByLot } from '../suspects.ts';
+import { circumstances, companyByLot } from '../suspects.ts';
 
 const CHOICES = 4;
 /** Less than this is nothing, volts. */
@@ -32,8 +32,8 @@ export const leadsApart: DrillKind = {
     if (!first || !second) return undefined;
     return {
       scene: setting.scene(truth.faults, spot.way),
-      ask: { key: 'leads', values: { standing: standingSaid(setting, spot.way), one: first, other: second } },
-      given: company.complaint,
+      ask: { key: 'leads', values: { one: first, other: second } },
+      given: circumstances(setting, company, spot.way),
       marked: [...new Set([right, ...same].flatMap(({ red, black }) => [red, black]))],
       right: leadsSaid(right),
       wrong: same.map((place): Draft['wrong'][number] => ({ said: leadsSaid(place), misconception: 'sameForBoth' })),
