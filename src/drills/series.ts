@@ -21,7 +21,7 @@ export interface Series {
 }
 
 /** Lots cast for places that make a question. */
-const TRIES = 16;
+const TRIES = 24;
 
 /**
  * Readings by lot that make a question, taken in each suspect's world, volts before ohms.

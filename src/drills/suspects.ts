@@ -4,12 +4,10 @@ import type { Bench } from '../attempt/bench.ts';
 import { signsOf } from '../attempt/notices.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Group, Population } from '../scenario/population.ts';
-import type { Random } from '../scenario/variant.ts';
 import { hypothesesOf, type Naming } from '../suspects/hypotheses.ts';
 import { goBack } from '../suspects/snapshot.ts';
 import type { Sentence } from './item.ts';
 import { standingSaid } from './places.ts';
-import { pick } from './random.ts';
 import type { Setting } from './setting.ts';
 
 /** A fault that a question may name, in a world of its own. */
@@ -42,15 +40,6 @@ export function companiesOf(setting: Setting): readonly Company[] {
     .filter(({ suspects }) => suspects.length > 1);
   known.set(setting, companies);
   return companies;
-}
-
-/** One of a house's companies of at least so many suspects, by lot: the more suspects, the more often. */
-export function companyByLot(setting: Setting, random: Random, least: number): Company | undefined {
-  const companies = companiesOf(setting).filter(({ suspects }) => suspects.length >= least);
-  return pick(
-    random,
-    companies.flatMap((company) => company.suspects.map(() => company)),
-  );
 }
 
 /** How controls stand after these steps, and what the customer tells. */

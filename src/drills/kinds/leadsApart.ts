@@ -1,9 +1,10 @@
 import type { Random } from '../../scenario/variant.ts';
+import { castByLot } from '../cast.ts';
 import type { Draft, DrillKind } from '../item.ts';
-import { clearlyApart, leadsSaid, type Place, placesAt, quietSpots } from '../leads.ts';
+import { clearlyApart, leadsSaid, type Place, placesAt } from '../leads.ts';
 import { faultSaid } from '../places.ts';
 import { pick, shuffled } from '../random.ts';
-import { circumstances, companyByLot } from '../suspects.ts';
+import { circumstances } from '../suspects.ts';
 
 const CHOICES = 4;
 /** Less than this is nothing, volts. */
@@ -14,18 +15,18 @@ export const leadsApart: DrillKind = {
   id: 'leadsApart',
   skill: 'probing',
   choices: CHOICES,
-  draft: (setting, random) => {
-    const company = companyByLot(setting, random, 2);
-    const spot = pick(random, quietSpots(setting));
-    if (!company || !spot) return undefined;
-    const suspects = shuffled(random, company.suspects).slice(0, 2);
+  draft: (setting, random, own) => {
+    const cast = castByLot(setting, random, own, 2);
+    if (!cast) return undefined;
+    const { company, spot } = cast;
+    const [truth] = cast.suspects;
+    const suspects = shuffled(random, cast.suspects);
     const places = placesAt(setting, suspects, spot);
     const right = pick(
       random,
       places.filter((place) => tells(place) === true),
     );
     const same = alluring(places, random).slice(0, CHOICES - 1);
-    const truth = pick(random, suspects);
     if (!right || !truth || same.length < CHOICES - 1) return undefined;
     const [first, second] = suspects.map(({ faults }) => faultSaid(setting, faults));
     const shown = (place: Place, index: number) => ({ is: 'reading', reading: place.shown[index] ?? place.sound }) as const;

@@ -1,10 +1,11 @@
 import type { Random } from '../../scenario/variant.ts';
+import { castByLot } from '../cast.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
-import { leadsSaid, placesAt, quietSpots } from '../leads.ts';
-import { pick, shuffled } from '../random.ts';
+import { leadsSaid, placesAt } from '../leads.ts';
+import { shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import { readingsTold, ruledOut, type Series, seriesByLot } from '../series.ts';
-import { circumstances, companyByLot, type Suspect } from '../suspects.ts';
+import { circumstances, type Suspect } from '../suspects.ts';
 
 const CHOICES = 4;
 const SUSPECTS = 4;
@@ -17,11 +18,10 @@ export const stillPossible: DrillKind = {
   id: 'stillPossible',
   skill: 'suspects',
   choices: CHOICES,
-  draft: (setting, random) => {
-    const company = companyByLot(setting, random, SUSPECTS);
-    const spot = pick(random, quietSpots(setting));
-    if (!company || !spot) return undefined;
-    const suspects = shuffled(random, company.suspects).slice(0, SUSPECTS);
+  draft: (setting, random, own) => {
+    const cast = castByLot(setting, random, own, SUSPECTS);
+    if (!cast) return undefined;
+    const { company, spot, suspects } = cast;
     const [truth] = suspects;
     const most = random() < ONE_LEFT_SHARE ? SUSPECTS - 1 : SUSPECTS - 2;
     const count = () => 1 + Math.floor(random() * MOST_READINGS);

@@ -1,14 +1,19 @@
 import { expectedGainBits } from '../../diagnosis/information.ts';
 import type { Reading } from '../../meter/read.ts';
 import type { Random } from '../../scenario/variant.ts';
+import { type Cast, castByLot } from '../cast.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
-import { clearlyApart, leadsSaid, type Place, placesAt, quietSpots } from '../leads.ts';
+import { clearlyApart, leadsSaid, type Place, placesAt } from '../leads.ts';
 import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
-import { circumstances, companyByLot, type Suspect } from '../suspects.ts';
+import type { Setting } from '../setting.ts';
+import { circumstances, type Suspect } from '../suspects.ts';
 
 const CHOICES = 4;
-const SUSPECTS = { from: 3, to: 5 } as const;
+const SUSPECTS = { from: 3, to: 6 } as const;
+/** Suspects among whom those of a question are looked for, and how often. */
+const MOST_SUSPECTS = 8;
+const TRIES = 10;
 /** Bits by which the best reading tells more than any other: nobody weighs closer than that without a calculator. */
 const MARGIN_BITS = 0.25;
 /** Readings that tell so nearly as much as the best are as good, bits. */
@@ -19,15 +24,13 @@ export const tellsMost: DrillKind = {
   id: 'tellsMost',
   skill: 'probing',
   choices: CHOICES,
-  draft: (setting, random) => {
-    const company = companyByLot(setting, random, SUSPECTS.from);
-    const spot = pick(random, quietSpots(setting));
-    if (!company || !spot) return undefined;
-    const count = SUSPECTS.from + Math.floor(random() * (SUSPECTS.to - SUSPECTS.from + 1));
-    const suspects = shuffled(random, company.suspects).slice(0, count);
-    const truth = byWeight(suspects, random);
-    const picked = choose(weighed(placesAt(setting, suspects, spot), suspects), random);
-    if (!truth || !picked) return undefined;
+  draft: (setting, random, own) => {
+    const cast = castByLot(setting, random, own, SUSPECTS.from, MOST_SUSPECTS);
+    const [truth] = cast?.suspects ?? [];
+    const picked = cast && pickedOf(setting, cast, random);
+    if (!cast || !truth || !picked) return undefined;
+    const { company, spot } = cast;
+    const { suspects } = picked;
     const { best, others } = picked;
     const total = suspects.reduce((sum, { weight }) => sum + weight, 0);
     return {
@@ -78,6 +81,23 @@ interface Weighed {
   readonly bits: number;
 }
 
+interface Picked {
+  readonly suspects: readonly Suspect[];
+  readonly best: Weighed;
+  readonly others: readonly Weighed[];
+}
+
+/** Some of a cast's suspects, the one at fault among them, and readings that tell much and little of them. */
+function pickedOf(setting: Setting, { suspects: [truth, ...rest], spot }: Cast, random: Random): Picked | undefined {
+  for (let tries = 0; truth && tries < TRIES; tries++) {
+    const count = SUSPECTS.from + Math.floor(random() * (SUSPECTS.to - SUSPECTS.from + 1));
+    const suspects = shuffled(random, [truth, ...shuffled(random, rest).slice(0, count - 1)]);
+    const chosen = choose(weighed(placesAt(setting, suspects, spot), suspects), random);
+    if (chosen) return { suspects, ...chosen };
+  }
+  return undefined;
+}
+
 /** What each place would tell of these suspects, where it is clear which of them show the same. */
 function weighed(places: readonly Place[], suspects: readonly Suspect[]): Weighed[] {
   return places.flatMap((place): Weighed[] => {
@@ -99,23 +119,14 @@ function choose(
     all.filter(({ bits }) => bits > 2 * MARGIN_BITS && bits >= most - AS_GOOD_BITS),
   );
   if (!best) return undefined;
-  const less = shuffled(
-    random,
-    all.filter(({ bits }) => bits > 0 && bits < best.bits - MARGIN_BITS),
-  ).slice(0, CHOICES - 2);
   const nothing = shuffled(
     random,
     all.filter(({ bits }) => bits === 0),
-  ).slice(0, CHOICES - 1 - less.length);
-  const others = [...less, ...nothing];
+  );
+  const less = shuffled(
+    random,
+    all.filter(({ bits }) => bits > 0 && bits < best.bits - MARGIN_BITS),
+  ).slice(0, CHOICES - 1 - Math.min(1, nothing.length));
+  const others = [...less, ...nothing].slice(0, CHOICES - 1);
   return less.length > 0 && others.length === CHOICES - 1 ? { best, others } : undefined;
-}
-
-/** One of these by lot, as likely as it is. */
-function byWeight(suspects: readonly Suspect[], random: Random): Suspect | undefined {
-  let lot = random() * suspects.reduce((sum, { weight }) => sum + weight, 0);
-  return suspects.find(({ weight }) => {
-    lot -= weight;
-    return lot <= 0;
-  });
 }

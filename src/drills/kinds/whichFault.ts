@@ -1,12 +1,12 @@
+import { castByLot } from '../cast.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
-import { leadsSaid, placesAt, quietSpots } from '../leads.ts';
-import { pick, shuffled } from '../random.ts';
+import { leadsSaid, placesAt } from '../leads.ts';
 import { readingsTold, ruledOut, type Series, seriesByLot } from '../series.ts';
-import { circumstances, companyByLot, type Suspect } from '../suspects.ts';
+import { circumstances, type Suspect } from '../suspects.ts';
 
 const CHOICES = 4;
 /** Suspects among which wrong choices are looked for. */
-const MOST_SUSPECTS = 7;
+const MOST_SUSPECTS = 10;
 const READINGS = { from: 2, to: 4 } as const;
 
 /** Which fault fits all of these readings? Each wrong one fits some. */
@@ -14,14 +14,13 @@ export const whichFault: DrillKind = {
   id: 'whichFault',
   skill: 'suspects',
   choices: CHOICES,
-  draft: (setting, random) => {
-    const company = companyByLot(setting, random, CHOICES);
-    const spot = pick(random, quietSpots(setting));
-    if (!company || !spot) return undefined;
-    const suspects = shuffled(random, company.suspects).slice(0, MOST_SUSPECTS);
+  draft: (setting, random, own) => {
+    const cast = castByLot(setting, random, own, CHOICES, MOST_SUSPECTS);
+    if (!cast) return undefined;
+    const { company, spot, suspects } = cast;
     const count = () => READINGS.from + Math.floor(random() * (READINGS.to - READINGS.from + 1));
     const places = placesAt(setting, suspects, spot);
-    const series = seriesByLot(spot, places, suspects, random, count, (each) => worthTaking(alluring(each)));
+    const series = seriesByLot(spot, places, suspects, random, count, (each) => alluring(each).length > 0);
     const [truth] = suspects;
     if (!series || !truth) return undefined;
     const wrong = alluring(series);
@@ -47,25 +46,27 @@ interface Wrong {
   readonly against: readonly boolean[];
 }
 
-/** As many suspects as there are wrong choices that some of the first one's readings contradict, and some fit. */
-function alluring(series: Pick<Series, 'shown'>): Wrong[] {
-  return series.shown
-    .flatMap((_, index): Wrong[] => {
-      const against = index > 0 ? ruledOut(series, 0, index) : undefined;
-      return against?.includes(true) && against.includes(false) ? [{ index, against }] : [];
-    })
-    .slice(0, CHOICES - 1);
+/** As many suspects as there are wrong choices that some of the first one's readings contradict, and some fit; none where there are too few. */
+function alluring(series: Pick<Series, 'shown'>): readonly Wrong[] {
+  const partly = series.shown.flatMap((_, index): Wrong[] => {
+    const against = index > 0 ? ruledOut(series, 0, index) : undefined;
+    return against?.includes(true) && against.includes(false) ? [{ index, against }] : [];
+  });
+  return someOf(partly, CHOICES - 1).find(worthTaking) ?? [];
 }
 
-/** Whether there are enough, each reading contradicts one of them, and none contradicts all. */
+/** Every choice of so many. */
+function someOf<T>(things: readonly T[], count: number): T[][] {
+  if (count === 0) return [[]];
+  return things.flatMap((thing, index) => someOf(things.slice(index + 1), count - 1).map((rest) => [thing, ...rest]));
+}
+
+/** Whether each reading contradicts one of these, and none contradicts all. */
 function worthTaking(wrong: readonly Wrong[]): boolean {
-  return (
-    wrong.length === CHOICES - 1 &&
-    (wrong[0]?.against ?? []).every((_, reading) => {
-      const struck = wrong.filter(({ against }) => against[reading]).length;
-      return struck > 0 && struck < wrong.length;
-    })
-  );
+  return (wrong[0]?.against ?? []).every((_, reading) => {
+    const struck = wrong.filter(({ against }) => against[reading]).length;
+    return struck > 0 && struck < wrong.length;
+  });
 }
 
 function contradiction({ places, shown }: Series, suspects: readonly Suspect[], { index, against }: Wrong): Sentence[] {
