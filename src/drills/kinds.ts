@@ -5,6 +5,7 @@ import { loadCurrent } from './kinds/loadCurrent.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
 import { nextEvent } from './kinds/nextEvent.ts';
 import { reading } from './kinds/reading.ts';
+import { safeOrder } from './kinds/safeOrder.ts';
 import { stillPossible } from './kinds/stillPossible.ts';
 import { tellsMost } from './kinds/tellsMost.ts';
 import { vaSum } from './kinds/vaSum.ts';
@@ -16,10 +17,11 @@ export const DRILL_KINDS: readonly DrillKind[] = [
   leadsApart,
   contacts,
   nextEvent,
-  loopDrop,
-  loadCurrent,
-  vaSum,
   stillPossible,
   tellsMost,
   whichFault,
+  safeOrder,
+  loopDrop,
+  loadCurrent,
+  vaSum,
 ];

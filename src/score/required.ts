@@ -4,15 +4,17 @@ import type { Assembly } from '../rig/assemble.ts';
 /** At least this on the display proves a meter on a known source, volts. */
 export const KNOWN_SOURCE_VOLTS = 15;
 /** Less than this is a dead reading of an AC circuit, which is worth nothing from a meter that was never proved, volts. */
-const DEAD_VOLTS = 5;
+export const DEAD_VOLTS = 5;
 
-function voltsRead(step: Step): number | undefined {
+/** Volts that a step read; without limit where the display had no room for them. */
+export function voltsRead(step: Step): number | undefined {
   const { reading } = step.observation;
   if (!reading || (reading.unit !== 'V~' && reading.unit !== 'V=')) return undefined;
   return reading.kind === 'number' ? Math.abs(reading.value) : Number.POSITIVE_INFINITY;
 }
 
-function readsDead(step: Step): boolean {
+/** Whether a step read an AC circuit dead. */
+export function readsDead(step: Step): boolean {
   return step.observation.reading?.unit === 'V~' && (voltsRead(step) ?? DEAD_VOLTS) < DEAD_VOLTS;
 }
 
@@ -27,7 +29,8 @@ export function firstUnproved(steps: readonly Step[]): number | undefined {
   return undefined;
 }
 
-const needsDead = (step: Step): boolean =>
+/** Work that a live circuit does not allow. */
+export const needsDead = (step: Step): boolean =>
   step.view.fn === 'ohms' ||
   step.view.fn === 'tone' ||
   step.view.fn === 'capacitance' ||
