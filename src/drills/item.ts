@@ -38,6 +38,10 @@ export const MISCONCEPTIONS = [
   'soundTaken',
   /** The terminal, wire or part beside it. */
   'nextDoor',
+  /** A load side by side with it is thought to hang on it. */
+  'besideIt',
+  /** What comes before it is thought to depend on it. */
+  'upstreamTaken',
   /** A cable counted one way, not there and back. */
   'oneWay',
   /** One conductor counted there and back. */

@@ -1,9 +1,11 @@
 import type { DrillKind } from './item.ts';
 import { contacts } from './kinds/contacts.ts';
+import { ladder } from './kinds/ladder.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
 import { loadCurrent } from './kinds/loadCurrent.ts';
 import { loopDrop } from './kinds/loopDrop.ts';
 import { nextEvent } from './kinds/nextEvent.ts';
+import { pinBehind } from './kinds/pinBehind.ts';
 import { reading } from './kinds/reading.ts';
 import { safeOrder } from './kinds/safeOrder.ts';
 import { stillPossible } from './kinds/stillPossible.ts';
@@ -16,6 +18,7 @@ export const DRILL_KINDS: readonly DrillKind[] = [
   reading,
   leadsApart,
   contacts,
+  pinBehind,
   nextEvent,
   stillPossible,
   tellsMost,
@@ -24,4 +27,5 @@ export const DRILL_KINDS: readonly DrillKind[] = [
   loopDrop,
   loadCurrent,
   vaSum,
+  ladder,
 ];

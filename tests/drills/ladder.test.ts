@@ -1,0 +1,83 @@
+/** What goes dead, against worlds put together anew and a search through wires and closed contacts. BELLWIRE_FULL=1 asks many. */
+import { describe, expect, it } from 'vitest';
+import type { Bench } from '../../src/attempt/bench.ts';
+import { createBank } from '../../src/drills/draw.ts';
+import type { Item } from '../../src/drills/item.ts';
+import { ladder } from '../../src/drills/kinds/ladder.ts';
+import type { Said } from '../../src/drills/said.ts';
+import { benchOf } from '../../src/drills/setting.ts';
+import { type Element, elementsOf } from '../../src/rig/elements.ts';
+import { voltsBetween } from '../../src/world/world.ts';
+import { library } from '../scenario/shipped.ts';
+
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 30 : 1200;
+const STRIDE = process.env.BELLWIRE_FULL === undefined ? 31 : 1;
+
+const bank = createBank([...library.rigs.values()]);
+const items = Array.from({ length: COUNT }, (_, index) => bank.item(ladder, index * STRIDE)).filter((item) => item !== undefined);
+
+const namesOf = (said: Said | undefined): readonly string[] =>
+  said?.is === 'parts' ? said.parts : said?.is === 'points' ? said.points : [];
+const everyName = (item: Item): string[] => [...new Set(item.choices.flatMap(({ said }) => namesOf(said)))];
+const isLoad = ({ kind }: Element): boolean => kind === 'coil' || kind === 'resistor';
+const volts = ({ world }: Bench, { from, to }: Element): number =>
+  voltsBetween(world, world.wiring.nodeOf.get(from) ?? 0, world.wiring.nodeOf.get(to) ?? 0);
+
+function worldsOf({ scene, ask }: Item) {
+  const fault = ask.values.fault;
+  const naming = fault?.is === 'fault' ? fault.naming : undefined;
+  const { target = '', mode = '' } = naming ?? {};
+  const plain = library.rigs.get(scene.rig)!;
+  const sound = benchOf(scene, plain);
+  const open = benchOf({ ...scene, faults: [{ target, mode, magnitude: 0 }] }, plain);
+  const { elements, supplies } = elementsOf(sound.world.assembly);
+  const supply = ask.values.supply;
+  const rails = supplies.find(({ part }) => supply?.is === 'part' && part === supply.part)?.rails ?? [];
+  return { target, sound, open, elements, rails };
+}
+
+/** The loads that a name stands for. */
+const loadsNamed = (elements: readonly Element[], name: string) =>
+  elements.filter((each) => isLoad(each) && (each.part === name || each.from === name || each.to === name));
+
+/** Points that are joined to this one by wires and by whatever has next to no volts across it, without what has opened. */
+function joined(bench: Bench, elements: readonly Element[], start: string, without: string): ReadonlySet<string> {
+  const links = [
+    ...bench.world.assembly.rig.wires.filter(({ id }) => id !== without),
+    ...elements.filter((each) => !isLoad(each) && each.part !== without && (each.kind === 'link' || volts(bench, each) < 1)),
+  ];
+  const reached = new Set([start]);
+  for (const point of reached)
+    for (const { from, to } of links) {
+      if (from === point) reached.add(to);
+      if (to === point) reached.add(from);
+    }
+  return reached;
+}
+
+describe('loads that go dead when something opens', () => {
+  it('are dead in the world where it is open, and all others that are named are not', () => {
+    expect(items.length).toBeGreaterThan(COUNT / 2);
+    for (const item of items) {
+      const { sound, open, elements } = worldsOf(item);
+      const wentDead = everyName(item).filter((name) =>
+        loadsNamed(elements, name).some((each) => volts(sound, each) > 10 && volts(open, each) < volts(sound, each) / 5),
+      );
+      expect(wentDead.sort(), `${item.number}`).toEqual([...namesOf(item.choices[item.right]?.said)].sort());
+    }
+  });
+
+  it('are those that a search no longer joins to both rails', () => {
+    for (const item of items) {
+      const { target, sound, elements, rails } = worldsOf(item);
+      const from = rails.map((rail) => joined(sound, elements, rail, target));
+      const isFed = ({ from: one, to: other }: Element) =>
+        from.some((here) => here.has(one) && from.some((there) => there !== here && there.has(other)));
+      const right = namesOf(item.choices[item.right]?.said);
+      for (const name of everyName(item)) {
+        const live = loadsNamed(elements, name).filter((each) => volts(sound, each) > 10);
+        if (live.length > 0) expect(live.some(isFed), `${item.number} ${name}`).toBe(!right.includes(name));
+      }
+    }
+  });
+});
