@@ -1,5 +1,6 @@
 import type { DrillKind } from './item.ts';
 import { contacts } from './kinds/contacts.ts';
+import { impossible } from './kinds/impossible.ts';
 import { ladder } from './kinds/ladder.ts';
 import { leadsApart } from './kinds/leadsApart.ts';
 import { loadCurrent } from './kinds/loadCurrent.ts';
@@ -23,6 +24,7 @@ export const DRILL_KINDS: readonly DrillKind[] = [
   stillPossible,
   tellsMost,
   whichFault,
+  impossible,
   safeOrder,
   loopDrop,
   loadCurrent,

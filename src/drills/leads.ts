@@ -80,7 +80,7 @@ export function placesAt(setting: Setting, suspects: readonly Suspect[], spot: S
   return live ? places : places.filter(({ fn }) => fn !== 'voltsAc');
 }
 
-type Pair = Pick<Place, 'fn' | 'red' | 'black'>;
+export type Pair = Pick<Place, 'fn' | 'red' | 'black'>;
 /** By pair: undefined where the meter shows nothing steady. */
 type Column = readonly (Reading | undefined)[];
 
@@ -116,12 +116,12 @@ function soundOf(setting: Setting): Pick<Suspect, 'arrive'> {
   return found;
 }
 
-function hangsOnNothing(plain: Reading, loaded: Reading): boolean {
+export function hangsOnNothing(plain: Reading, loaded: Reading): boolean {
   return toldApart({ ...plain, fn: loaded.fn }, loaded);
 }
 
 /** Goes to a spot and takes a reading, whichever: so much time has passed when the first one is read. */
-function takeUp(bench: Bench, { way, points: [red, black] }: Spot): boolean {
+export function takeUp(bench: Bench, { way, points: [red, black] }: Spot): boolean {
   return red !== undefined && black !== undefined && takeAll(bench, [...way, ...readingSteps('voltsAc', red, black)]);
 }
 
@@ -134,7 +134,7 @@ const FEW_TERMINALS = 4;
  * Across whatever a part has between two terminals, along a wire, and for volts from common and from the hot side to anywhere; black nearer
  * earth. Ohms where somebody has made it dead.
  */
-function pairsOf(setting: Setting, spot: Spot): readonly Pair[] {
+export function pairsOf(setting: Setting, spot: Spot): readonly Pair[] {
   const found = pairsKnown.get(spot);
   if (found) return found;
   const { points, way } = spot;
