@@ -12,7 +12,7 @@ describe('the reading that no single fault makes', () => {
   });
 
   it('is made by none, and every other by some', { timeout: 3_600_000 }, () => {
-    for (const { number, scene, ask, choices, right } of process.env.BELLWIRE_FULL === undefined ? items.slice(0, 3) : items) {
+    for (const { number, scene, ask, choices, right } of process.env.BELLWIRE_FULL === undefined ? items.slice(0, 2) : items) {
       const { fn, red, black } = leadsIn(ask.values.leads);
       const all = [[], ...hypothesesOf(rigOfScene(scene)).flatMap(({ members }) => members)];
       const shown = all.flatMap((faults) => {

@@ -1,4 +1,5 @@
 import { type Reading, readPort } from '../../meter/read.ts';
+import { elementsOf } from '../../rig/elements.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { couldShow, everyFaultAt, type Showing } from '../everyFault.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
@@ -62,12 +63,17 @@ interface PlaceHere {
 
 /** Pairs at those live spots of a house where most of them are: any part may come to any resistance, so that no ohms are impossible. */
 function placesOf(setting: Setting): PlaceHere[] {
+  // A capacitor and a winding have more volts than their source gives.
+  const { elements } = elementsOf(setting.assembly);
+  const swings = new Set(elements.flatMap(({ kind, part }) => (kind === 'capacitor' ? [part] : [])));
+  const isStill = ({ fn, red, black }: Pair) =>
+    fn === 'voltsAc' && [red, black].every((point) => !swings.has(point.split('.')[0] ?? ''));
   return quietSpots(setting)
     .filter((spot) => pairsOf(setting, spot).every(({ fn }) => fn === 'voltsAc'))
     .sort((a, b) => pairsOf(setting, b).length - pairsOf(setting, a).length)
     .slice(0, SPOTS)
     .flatMap((spot) =>
-      pairsOf(setting, spot).flatMap((pair, index): PlaceHere[] => (pair.fn === 'voltsAc' ? [{ spot, pair, index }] : [])),
+      pairsOf(setting, spot).flatMap((pair, index): PlaceHere[] => (isStill(pair) ? [{ spot, pair, index }] : [])),
     );
 }
 
