@@ -38,6 +38,9 @@ export function App() {
         <Route path="/assign">
           <Later ticket="" load={loadAssign} />
         </Route>
+        <Route path="/gradebook">
+          <Later ticket="" load={loadGradebook} />
+        </Route>
         <Route path="/play/:data">{({ data }) => <Later key={data} ticket={data} load={loadPlay} />}</Route>
         <Route path="/ticket/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
@@ -119,6 +122,7 @@ const loadTicket: Loader = async () => (await import('./pages/ticket.tsx')).Tick
 const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).SettingsPage;
 const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
+const loadGradebook: Loader = async () => (await import('./pages/gradebook.tsx')).GradebookPage;
 const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;

@@ -1,6 +1,6 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign'] as const;
+const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign', 'gradebook'] as const;
 type PlainPageName = (typeof PLAIN)[number];
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 

@@ -6,6 +6,7 @@ import type { Debrief } from '../../score/debrief.ts';
 import type { Hint } from '../../suspects/hints.ts';
 import type { StillPossible } from '../../suspects/possible.ts';
 import type { WayTree } from '../../suspects/wayTree.ts';
+import type { Marked, Roll } from './grading.ts';
 import type { Drawn, Examined, Recipe, Survey } from './making.ts';
 
 /** A test that would have told most for its time: what to do, how long that takes, and what it could be expected to tell. */
@@ -30,6 +31,9 @@ export interface Questions {
   readonly survey: { readonly ask: { readonly ticket: Ticket; readonly rig: RigData }; readonly answer: Survey };
   /** The next draw of a recipe: asked again, it goes on from the last. */
   readonly draw: { readonly ask: { readonly recipe: Recipe; readonly rig: RigData }; readonly answer: Drawn };
+  /** Opens an assignment, whose submissions are then graded. No ticket need be open. */
+  readonly roll: { readonly ask: Roll; readonly answer: null };
+  readonly grade: { readonly ask: { readonly submission: unknown }; readonly answer: Marked };
   readonly tree: { readonly ask: Record<never, never>; readonly answer: WayTree };
 }
 
