@@ -5,8 +5,8 @@ import { gradebookOf } from '../../classroom/gradebook.ts';
 import { Intake } from '../gradebook/intake.tsx';
 import { Keep } from '../gradebook/keep.tsx';
 import { Problems, Progress } from '../gradebook/progress.tsx';
-import { Results } from '../gradebook/results.tsx';
 import { goOn, pause, useBook } from '../gradebook/store.ts';
+import { ClassViews } from '../gradebook/views/class-views.tsx';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
@@ -45,12 +45,7 @@ export function GradebookPage() {
           {gradebook !== undefined && <Keep gradebook={gradebook} />}
           <p class="book-privacy">{t('gradebook:privacy')}</p>
         </section>
-        {gradebook !== undefined && (
-          <section class="slip" aria-labelledby="results-title">
-            <h2 id="results-title">{t('gradebook:results')}</h2>
-            <Results gradebook={gradebook} />
-          </section>
-        )}
+        {gradebook !== undefined && <ClassViews gradebook={gradebook} />}
       </main>
     </>
   );
