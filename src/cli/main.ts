@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import i18next from 'i18next';
 import { csvOf, longTable } from '../classroom/gradebookCsv.ts';
 import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
+import { builtApp } from '../host/app-files.ts';
 import { dataError, isDataError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import type { Measured } from '../scenario/measure.ts';
@@ -126,6 +127,8 @@ async function run(args: readonly string[]): Promise<number> {
       assignment: { type: 'string' },
       for: { type: 'string' },
       pass: { type: 'string' },
+      /** A built app, in place of the one that is built here. */
+      app: { type: 'string' },
       attempt: { type: 'string' },
       overrules: { type: 'string' },
       csv: { type: 'string' },
@@ -185,7 +188,8 @@ async function run(args: readonly string[]): Promise<number> {
     if (!kind) throw dataError('data.value', '--for', { options: PACKAGE_KINDS.join(', ') });
     const passAt = values.pass === undefined ? undefined : Number(values.pass);
     if (passAt !== undefined && !(passAt >= 0 && passAt <= 100)) throw dataError('data.tooBig', '--pass', { limit: 100 });
-    const bytes = packageFile(kind, values.assignment, values.out, { language: i18next.language, passAt });
+    const app = values.app ?? (await builtApp(() => process.stderr.write(`${i18next.t('host:building')}\n`)));
+    const bytes = await packageFile(kind, values.assignment, values.out, { language: i18next.language, passAt, app });
     say(i18next.t('cli:packed', { file: values.out, title: values.assignment, kind, kilobytes: figure(bytes / 1000, 0) }));
     return 0;
   }
