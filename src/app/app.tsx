@@ -61,6 +61,15 @@ export function App() {
             )
           }
         </Route>
+        <Route path="/assigned/:id/:item/:number/report">
+          {({ id, item, number }) =>
+            /^\d{1,2} [1-9]\d?$/.test(`${item} ${number}`) ? (
+              <Later key={`${id} ${item} ${number}`} ticket={`${id}/${item}`} number={Number(number)} load={loadAssignedReport} />
+            ) : (
+              <UnknownPage />
+            )
+          }
+        </Route>
         <Route path="/lab">
           <Later ticket="" load={loadLab} />
         </Route>
@@ -128,6 +137,7 @@ const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchP
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;
 const loadAssigned: Loader = async () => (await import('./pages/assigned.tsx')).AssignedPage;
 const loadAssignedBench: Loader = async () => (await import('./pages/assigned-bench.tsx')).AssignedBenchPage;
+const loadAssignedReport: Loader = async () => (await import('./pages/assigned-report.tsx')).AssignedReportPage;
 const loadLab: Loader = async () => (await import('./pages/lab.tsx')).LabPage;
 const loadClass: Loader = async () => (await import('./pages/class.tsx')).ClassPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;

@@ -17,6 +17,10 @@ export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '
 /** Where an assignment that is kept is, or the bench of one of its items. */
 export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
 
+/** Where the service report of an assigned attempt is. */
+export const assignedReportHref = (id: string, item: number, number: number): string =>
+  `${assignedHref(id, item)}/${number}/report`;
+
 /** Goes to a page; with `replace`, back leads to the page before this one. */
 export function go(href: string, replace = false): void {
   navigate(href.slice(1), { replace });
