@@ -11,6 +11,8 @@ export default defineConfig({
     target: 'es2022',
     // Phaser alone is over a megabyte; it is loaded with the bench, not with the first page.
     chunkSizeWarningLimit: 2000,
+    // How long each plugin took is of no use to whoever only starts the app.
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   // The debrief is worked out in a worker that shares the rooms' modules with the pages.
   worker: { format: 'es' },
