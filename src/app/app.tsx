@@ -41,6 +41,9 @@ export function App() {
         <Route path="/gradebook">
           <Later ticket="" load={loadGradebook} />
         </Route>
+        <Route path="/gradebook/report/:code?">
+          {({ code = '' }) => <Later key={`reports ${code}`} ticket={code} load={loadTraineeReports} />}
+        </Route>
         <Route path="/play/:data">{({ data }) => <Later key={data} ticket={data} load={loadPlay} />}</Route>
         <Route path="/ticket/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
@@ -132,6 +135,7 @@ const loadSettings: Loader = async () => (await import('./pages/settings.tsx')).
 const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
 const loadGradebook: Loader = async () => (await import('./pages/gradebook.tsx')).GradebookPage;
+const loadTraineeReports: Loader = async () => (await import('./pages/trainee-reports.tsx')).TraineeReportsPage;
 const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;

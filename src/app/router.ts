@@ -14,6 +14,9 @@ export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '
   return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }
 
+/** Where the printed reports of a class are, or one trainee's by their code. */
+export const reportsHref = (code?: string): string => `#/gradebook/report${code === undefined ? '' : `/${code}`}`;
+
 /** Where an assignment that is kept is, or the bench of one of its items. */
 export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
 

@@ -1,7 +1,11 @@
 /** The worker's part in a gradebook: one submission after another of one assignment. */
+import type { Action } from '../../attempt/actions.ts';
 import type { Assignment } from '../../classroom/assignment.ts';
+import { digestOf } from '../../classroom/digest.ts';
 import { createGrader, type Graded, type Grader } from '../../classroom/grade.ts';
+import type { Submission } from '../../classroom/submission.ts';
 import type { Library } from '../../scenario/library.ts';
+import type { Debrief } from '../../score/debrief.ts';
 
 export interface Roll {
   readonly assignment: Assignment;
@@ -13,11 +17,20 @@ export interface Roll {
 /** What grading comes to, without the submission that it is about. */
 export type Marked = Pick<Graded, 'doubts' | 'result'>;
 
-let grader: Grader | undefined;
+/** What a report tells of an attempt: its debrief, without what each step ruled out, and what was done. */
+export interface Review {
+  readonly debrief: Debrief;
+  readonly actions: readonly Action[];
+}
 
-/** From now on submissions are of this assignment. */
+let grader: Grader | undefined;
+let rolled = '';
+
+/** From now on submissions are of this assignment. What was worked out about the same one stays. */
 export function roll({ assignment, trainees, library }: Roll): null {
-  grader = createGrader(assignment, library, trainees);
+  const now = digestOf([assignment, trainees]);
+  if (now !== rolled) grader = createGrader(assignment, library, trainees);
+  rolled = now;
   return null;
 }
 
@@ -26,4 +39,14 @@ export function grade({ submission }: { readonly submission: unknown }): Marked 
   if (grader === undefined) throw new Error('no assignment is open');
   const { doubts, result } = grader.grade(submission);
   return { doubts, result };
+}
+
+/** Null where the attempt does not replay. */
+export function review({ submission }: { readonly submission: Submission }): Review | null {
+  if (grader === undefined) throw new Error('no assignment is open');
+  const found = grader.debrief(submission);
+  if (found === undefined) return null;
+  const { attempt, debrief } = found;
+  const steps = debrief.steps.map((step) => ({ ...step, ruledOut: [] }));
+  return { debrief: { ...debrief, steps }, actions: attempt.steps.map(({ action }) => action) };
 }

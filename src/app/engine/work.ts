@@ -9,7 +9,7 @@ import { type Ground, prepareGround } from '../../suspects/ground.ts';
 import { betterAt, hintFrom } from '../../suspects/hints.ts';
 import { stillPossible } from '../../suspects/possible.ts';
 import { wayTree } from '../../suspects/wayTree.ts';
-import { grade, roll } from './grading.ts';
+import { grade, review, roll } from './grading.ts';
 import { draw, examine, survey } from './making.ts';
 import type { FromWorker, QuestionName, Questions, ToWorker } from './questions.ts';
 
@@ -76,6 +76,7 @@ const ANSWERS: Answers = {
   draw,
   roll,
   grade,
+  review,
   tree() {
     const job = it();
     job.tree ??= wayTree(job.ticket, yardstick().ground);

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Gradebook } from '../../classroom/gradebook.ts';
 import { csvOf, longTable, type Table, wideTable } from '../../classroom/gradebookCsv.ts';
 import { download } from '../lab/download.ts';
+import { reportsHref } from '../router.ts';
 import { t } from '../words.ts';
 import { closeBook, overrulesText, savedText, useBook } from './store.ts';
 import { csvWords } from './words.ts';
@@ -29,6 +30,11 @@ export function Keep({ gradebook }: { readonly gradebook: Gradebook }) {
         <button type="button" class="button" onClick={() => csv('attempts', longTable(gradebook, csvWords()))}>
           {t('gradebook:keep.long')}
         </button>
+        {gradebook.rows.length > 0 && (
+          <a class="button" href={reportsHref()}>
+            {t('classview:report.all')}
+          </a>
+        )}
         {book.overrules.length > 0 && (
           <button type="button" class="button" onClick={() => json('overrules', overrulesText())}>
             {t('gradebook:keep.overrules')}

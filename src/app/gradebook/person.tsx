@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Row } from '../../classroom/gradebook.ts';
 import { Dialog } from '../bench/dialog.tsx';
 import { download } from '../lab/download.ts';
+import { reportsHref } from '../router.ts';
 import { number, t } from '../words.ts';
 import { personOf } from './book.ts';
 import { bookNow, erase } from './store.ts';
@@ -33,6 +34,9 @@ export function Person({ row: { trainee, total, cells }, onDone }: Props) {
         </div>
       </dl>
       <div class="book-buttons">
+        <a class="button" href={reportsHref(trainee.code)}>
+          {t('classview:report.one')}
+        </a>
         <button
           type="button"
           class="button"

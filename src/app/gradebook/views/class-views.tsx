@@ -31,7 +31,7 @@ export function ClassViews({ gradebook }: Props) {
   const Shown = SHOWN[view];
   useOpenFolds();
   return (
-    <section class={view === 'results' ? 'slip' : 'slip classview'} aria-labelledby="view-title">
+    <section class={view === 'results' ? 'slip class-view' : 'slip class-view classview'} aria-labelledby="view-title">
       <nav class="class-views" aria-label={t('classview:view.choose')}>
         {VIEWS.map((each) => (
           <button key={each} type="button" class="button" aria-pressed={each === view} onClick={() => setView(each)}>

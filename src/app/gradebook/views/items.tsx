@@ -36,7 +36,7 @@ export function ItemsView({ gradebook: { assignment, analyses } }: Props) {
 }
 
 /** An item by its place, and by its ticket's title where it has but one. */
-export function itemTitle(assignment: Assignment, index: number): string {
+function itemTitle(assignment: Assignment, index: number): string {
   const name = t('gradebook:itemName', { item: number(index + 1) });
   const tickets = ticketsAt(assignment, index, library);
   const [only] = tickets;

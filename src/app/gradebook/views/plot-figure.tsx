@@ -54,6 +54,8 @@ export function PlotFigure({ title, said, draw, children }: Props) {
     const chart = draw(plot, room);
     // A host's walls let no styles in but those of the style sheets; what is in these stands there.
     for (const style of chart.querySelectorAll('style')) style.remove();
+    // The library's own names of its parts are English, and belong to no role.
+    for (const part of chart.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
     chart.setAttribute('role', 'img');
     chart.setAttribute('aria-label', `${title}. ${said}`);
     host.current?.replaceChildren(chart);
@@ -68,7 +70,10 @@ export function PlotFigure({ title, said, draw, children }: Props) {
       {plot === 'failed' && <p role="alert">{t('classview:charts.failed')}</p>}
       <details class="plot-table">
         <summary>{t('classview:asTable')}</summary>
-        {children}
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reached by the keyboard */}
+        <section class="classview-scroll" tabIndex={0} aria-label={title}>
+          {children}
+        </section>
       </details>
     </figure>
   );
