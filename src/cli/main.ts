@@ -13,7 +13,7 @@ import { separableFaults } from '../suspects/separable.ts';
 import { checkFiles } from './check.ts';
 import { rigById, shippedLibrary, wordsOf } from './files.ts';
 import { generate, type Order, writeTickets } from './generate.ts';
-import { gradeFolder } from './grade.ts';
+import { exitCodeOf, gradeFolder } from './grade.ts';
 import { csvWords, gradebookText } from './gradeText.ts';
 import { netlist } from './netlist.ts';
 import { packageFile } from './package.ts';
@@ -198,7 +198,7 @@ async function run(args: readonly string[]): Promise<number> {
     if (values.csv !== undefined) writeFileSync(values.csv, csvOf(longTable(gradebook, csvWords())));
     if (values.json) say(JSON.stringify({ gradebook, broken: broken.map(({ error }) => explain(error)) }, undefined, 2));
     else for (const line of [...broken.map(({ error }) => explain(error)), gradebookText(gradebook)]) say(line);
-    return gradebook.openDoubts > 0 || broken.length > 0 ? 1 : 0;
+    return exitCodeOf(gradebook, broken);
   }
   say(i18next.t('cli:usage'));
   say(i18next.t('gradebook:cli.usage'));
