@@ -9,6 +9,7 @@ import { lossesOf } from '../../src/app/gradebook/views/points-lost.ts';
 import { nameWires } from '../../src/app/wire-names.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { begin, optionsOf, perform } from '../../src/attempt/attempt.ts';
+import type { Assignment } from '../../src/classroom/assignment.ts';
 import { workOf } from '../../src/classroom/draw.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
@@ -144,6 +145,36 @@ test('everything that a graded log measured has words in every language, and non
   }
   await i18next.changeLanguage('en');
   expect(count).toBeGreaterThan(90);
+});
+
+test('whatever can be measured on any rig has words in every language', async () => {
+  for (const language of ['en', 'es', 'fr']) {
+    await i18next.changeLanguage(language);
+    for (const rig of library.rigs.keys()) {
+      const ticket = library.tickets.find((each) => each.rig === rig)!;
+      const one: Assignment = { ...assignment, items: [{ kind: 'shipped', ticket: ticket.id }] };
+      const view = namingView(one, 0, ticket, library);
+      const points = view.parts.flatMap(({ terminals }) => terminals.map(({ point }) => point));
+      const clamped = view.wires.flatMap(({ id, cable }) => (cable === undefined ? [id] : [id, cable]));
+      const keys = [
+        ...points.map((point, index) => `voltsAc ${point} ${points[(index + 7) % points.length]}`),
+        ...view.wires.map(({ ends: { from, to } }) => `ohms ${from.point} ${to.point}`),
+        ...clamped.map((id) => `ampsAc ${id}`),
+      ];
+      for (const key of keys) {
+        const words = measuredText(view, key);
+        expect(words, `${rig} ${key}`).not.toMatch(/\b(app|meter|rig|parts|classview):|undefined|\{\{|@/);
+        const [, ...things] = key.split(' ');
+        for (const thing of things) {
+          const name = ['wire', 'cable'].map((kind) => `rig:${kind}.${thing}`).find((each) => i18next.exists(each));
+          // A wire goes by its name; no point by its id.
+          if (name !== undefined) expect(words.endsWith(i18next.t(name)), `${rig} ${key}: ${words}`).toBe(true);
+          else expect(words, `${rig} ${key}`).not.toContain(thing);
+        }
+      }
+    }
+  }
+  await i18next.changeLanguage('en');
 });
 
 test('what a clamp reads is of its wire, wherever the leads were left', () => {

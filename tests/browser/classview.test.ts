@@ -153,6 +153,9 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
     .evaluateAll((all) => all.map((each) => getComputedStyle(each).backgroundColor));
   expect(new Set(grounds)).toEqual(new Set(['rgb(255, 255, 255)']));
   expect(await page.locator('main button:visible, header.page-head:visible').count()).toBe(0);
+  // However short they are.
+  await page.addStyleTag({ content: '.sheet-item { display: none !important }' });
+  expect(pagesIn(await page.pdf({ format: 'A4' }))).toBe(TRAINEES.length);
   expect(errors).toEqual([]);
   await close();
 });
