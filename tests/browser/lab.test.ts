@@ -290,6 +290,12 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   await desk.page.setViewportSize(PHONE);
   await picture(desk.page, 'lab-class-phone');
   expect(await accessFaults(desk.page)).toEqual([]);
+  await button(desk.page, t('lab:signOut')).click();
+  await desk.page.evaluate(() => {
+    location.hash = '#/gradebook';
+  });
+  await desk.page.getByRole('heading', { level: 1, name: t('gradebook:title') }).waitFor();
+  expect(await desk.page.locator('main').textContent()).not.toContain('Ana Ruiz');
   const wrong = /status of 401|WebSocket connection|ERR_CONNECTION_REFUSED/;
   for (const { errors } of [desk, ana, ben]) expect(errors.filter((each) => !wrong.test(each))).toEqual([]);
   await Promise.all([desk, ana, ben].map(({ close }) => close()));
