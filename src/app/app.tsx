@@ -47,6 +47,12 @@ export function App() {
         <Route path="/assign">
           <Later ticket="" load={loadAssign} />
         </Route>
+        <Route path="/gradebook">
+          <Later ticket="" load={loadGradebook} />
+        </Route>
+        <Route path="/gradebook/report/:code?">
+          {({ code = '' }) => <Later key={`reports ${code}`} ticket={code} load={loadTraineeReports} />}
+        </Route>
         <Route path="/play/:data">{({ data }) => <Later key={data} ticket={data} load={loadPlay} />}</Route>
         <Route path="/ticket/:ticket">
           {({ ticket }) => known(ticket, (id) => <Later key={`ticket ${id}`} ticket={id} load={loadTicket} />)}
@@ -62,6 +68,15 @@ export function App() {
           {({ id, item }) =>
             /^\d{1,2}$/.test(item) ? (
               <Later key={`work ${id} ${item}`} ticket={id} number={Number(item)} load={loadAssignedBench} />
+            ) : (
+              <UnknownPage />
+            )
+          }
+        </Route>
+        <Route path="/assigned/:id/:item/:number/report">
+          {({ id, item, number }) =>
+            /^\d{1,2} [1-9]\d?$/.test(`${item} ${number}`) ? (
+              <Later key={`${id} ${item} ${number}`} ticket={`${id}/${item}`} number={Number(number)} load={loadAssignedReport} />
             ) : (
               <UnknownPage />
             )
@@ -131,11 +146,14 @@ const loadExams: Loader = async () => (await import('./pages/exams.tsx')).ExamsP
 const loadDrillBench: Loader = async () => (await import('./pages/drill-bench.tsx')).DrillBenchPage;
 const loadBuild: Loader = async () => (await import('./pages/build.tsx')).BuildPage;
 const loadAssign: Loader = async () => (await import('./pages/assign.tsx')).AssignPage;
+const loadGradebook: Loader = async () => (await import('./pages/gradebook.tsx')).GradebookPage;
+const loadTraineeReports: Loader = async () => (await import('./pages/trainee-reports.tsx')).TraineeReportsPage;
 const loadPlay: Loader = async () => (await import('./pages/play.tsx')).PlayPage;
 const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchPage;
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;
 const loadAssigned: Loader = async () => (await import('./pages/assigned.tsx')).AssignedPage;
 const loadAssignedBench: Loader = async () => (await import('./pages/assigned-bench.tsx')).AssignedBenchPage;
+const loadAssignedReport: Loader = async () => (await import('./pages/assigned-report.tsx')).AssignedReportPage;
 const loadLab: Loader = async () => (await import('./pages/lab.tsx')).LabPage;
 const loadClass: Loader = async () => (await import('./pages/class.tsx')).ClassPage;
 const loadLive: Loader = async () => (await import('./pages/bench.tsx')).LivePage;

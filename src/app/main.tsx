@@ -8,8 +8,10 @@ import { startSettings } from './settings.ts';
 
 startSettings();
 await startLanguage();
-// Packed with an assignment for a learning system.
-if (document.getElementById('bellwire-assignment') !== null) await (await import('./lms/start.ts')).startCourse();
+/** With an assignment, for a learning system. */
+const packed = document.getElementById('bellwire-assignment') !== null;
+if (packed) await (await import('./lms/start.ts')).startCourse();
 const host = document.getElementById('app');
 if (host !== null) render(<App />, host);
-keepOffline();
+// A course that is renewed at the learning system must not go on as it was here.
+if (!packed) keepOffline();

@@ -1,6 +1,6 @@
 import { navigate } from 'wouter-preact/use-hash-location';
 
-const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign', 'drills', 'exams'] as const;
+const PLAIN = ['progress', 'guide', 'settings', 'take', 'build', 'assign', 'gradebook', 'drills', 'exams'] as const;
 type PlainPageName = (typeof PLAIN)[number];
 export type TicketPageName = 'ticket' | 'bench' | 'debrief' | 'live' | 'report';
 
@@ -14,11 +14,18 @@ export function hrefOf(page: 'home' | PlainPageName | TicketPageName, ticket = '
   return `#/${page}/${encodeURIComponent(ticket)}${number === undefined ? '' : `/${number}`}`;
 }
 
+/** Where the printed reports of a class are, or one trainee's by their code. */
+export const reportsHref = (code?: string): string => `#/gradebook/report${code === undefined ? '' : `/${code}`}`;
+
 /** Where an assignment that is kept is, or the bench of one of its items. */
 export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
 
 /** The bench of the drill's circuit that was chosen last. */
 export const drillHref = '#/drills/bench';
+
+/** Where the service report of an assigned attempt is. */
+export const assignedReportHref = (id: string, item: number, number: number): string =>
+  `${assignedHref(id, item)}/${number}/report`;
 
 /** Goes to a page; with `replace`, back leads to the page before this one. */
 export function go(href: string, replace = false): void {

@@ -31,6 +31,8 @@ const itemSchema = z.discriminatedUnion('kind', [
 
 export const assignmentSchema = z
   .strictObject({
+    /** Where this file's JSON Schema is, for editors; nothing that anybody hands out or is graded by. */
+    $schema: z.string().max(200).optional(),
     format: z.literal('bellwire-assignment'),
     version: z.literal(1),
     id: codeSchema,
@@ -56,7 +58,7 @@ export const assignmentSchema = z
   });
 
 /** What an instructor sets: tickets, or recipes for them, and how they are to be worked on. */
-export type Assignment = z.infer<typeof assignmentSchema>;
+export type Assignment = Omit<z.infer<typeof assignmentSchema>, '$schema'>;
 export type AssignmentItem = Assignment['items'][number];
 
 /** Takes data of one version to the next; by the version that it comes from. */
@@ -88,6 +90,7 @@ export function migrated(json: unknown, current = CURRENT_VERSION, migrations = 
  */
 export function loadAssignment(json: unknown): Assignment {
   const parsed = assignmentSchema.safeParse(migrated(json));
-  if (parsed.success) return parsed.data;
-  throw shapeError(parsed.error.issues);
+  if (!parsed.success) throw shapeError(parsed.error.issues);
+  const { $schema: _, ...assignment } = parsed.data;
+  return assignment;
 }

@@ -185,7 +185,7 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
         const taken = attempt.steps[step.number - 1];
         return step.kind === 'wasted' && taken ? [{ step: step.number, action: taken.action, seconds: step.seconds }] : [];
       }),
-      measured: [...new Set(attempt.steps.flatMap(measuredIn))].sort(),
+      measured: measuredIn(attempt.steps),
       skills: skillsShown(attempt, told),
       asked,
     };
@@ -249,9 +249,16 @@ function retake({ ticket, rig }: Work, log: readonly LoggedStep[]): Retaken {
   return { attempt, refused: undefined, retimed };
 }
 
-/** What a step measured, as a text that is equal for equal measurements. */
-function measuredIn({ view }: Attempt['steps'][number]): string[] {
-  if (view.reading === undefined) return [];
-  if (view.action.name === 'clamp') return view.action.around === null ? [] : [`${view.fn} ${view.action.around}`];
-  return view.red === undefined || view.black === undefined ? [] : [`${view.fn} ${[view.red, view.black].sort().join(' ')}`];
+/** What was measured, each as a text that is equal for equal measurements. */
+function measuredIn(steps: Attempt['steps']): string[] {
+  const found = new Set<string>();
+  let clamp: string | undefined;
+  for (const { action, view } of steps) {
+    if (action.name === 'clamp') clamp = action.around ?? undefined;
+    if (view.reading === undefined) continue;
+    // What the clamp reads is not between the leads, wherever they were left.
+    const points = view.fn === 'ampsAc' ? [clamp] : [view.red, view.black].sort();
+    if (points.every((each) => each !== undefined)) found.add([view.fn, ...points].join(' '));
+  }
+  return [...found].sort();
 }

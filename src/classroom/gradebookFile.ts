@@ -11,7 +11,16 @@ export const gradebookFileSchema = z.strictObject({
   /** Which of a trainee's attempts at an item counts. */
   counts: z.enum(COUNTS).default('best'),
   /** What was handed in, to be graded anew: no grade is kept, so none can be changed in the file. */
-  submissions: z.array(z.strictObject({ file: z.string().min(1).max(300), submission: z.unknown() })).max(20_000),
+  submissions: z
+    .array(
+      z.strictObject({
+        file: z.string().min(1).max(300),
+        submission: z.unknown(),
+        /** A host's clock kept its time, so that over time is no doubt. */
+        hosted: z.boolean().default(false),
+      }),
+    )
+    .max(20_000),
   overrules: z.array(overruleSchema).max(10_000).default([]),
 });
 

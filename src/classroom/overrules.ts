@@ -17,7 +17,9 @@ export const overruleSchema = z.strictObject({
 /** An instructor's own points for one item of one trainee. It settles the doubts there: somebody has looked. */
 export type Overrule = z.infer<typeof overruleSchema>;
 
-const overrulesSchema = z.strictObject({
+export const overrulesSchema = z.strictObject({
+  /** Where this file's JSON Schema is, for editors. */
+  $schema: z.string().max(200).optional(),
   format: z.literal('bellwire-overrules'),
   version: z.literal(1),
   /** The assignment's id. */

@@ -50,6 +50,12 @@ export function gradeFolder(assignmentFile: string, folder: string, overrulesFil
   return { gradebook: gradebookOf({ assignment, entries, overrules, counts }), broken };
 }
 
+/** 2 where a file could not be read, whatever else there is: then not everything was graded. Else 1 while a doubt is left. */
+export function exitCodeOf({ openDoubts }: Gradebook, broken: GradedFolder['broken']): 0 | 1 | 2 {
+  if (broken.length > 0) return 2;
+  return openDoubts > 0 ? 1 : 0;
+}
+
 const isCounts = (text: string): text is Counts => COUNTS.some((each) => each === text);
 
 /** The file's name is put before the path by whoever calls. */

@@ -55,7 +55,7 @@ async function serve(folder: string, port: number, address: string, app: string 
   if (host.password !== undefined) say(i18next.t('host:password', { password: host.password }));
   say(i18next.t('host:kept', { folder }));
   say(i18next.t('host:plain'));
-  say(i18next.t('host:stop'));
+  say(i18next.t('host:stop', { process: String(process.pid) }));
   const stop = async () => {
     await server.close();
     await host.close();

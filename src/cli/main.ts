@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import i18next from 'i18next';
 import { csvOf, longTable } from '../classroom/gradebookCsv.ts';
 import { PACKAGE_KINDS } from '../classroom/lms/manifests.ts';
+import { builtApp } from '../host/app-files.ts';
 import { dataError, isDataError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import type { Measured } from '../scenario/measure.ts';
@@ -13,7 +14,7 @@ import { checkFiles } from './check.ts';
 import { drill, itemText, kindsText } from './drill.ts';
 import { rigById, shippedLibrary, wordsOf } from './files.ts';
 import { generate, type Order, writeTickets } from './generate.ts';
-import { gradeFolder } from './grade.ts';
+import { exitCodeOf, gradeFolder } from './grade.ts';
 import { csvWords, gradebookText } from './gradeText.ts';
 import { netlist } from './netlist.ts';
 import { packageFile } from './package.ts';
@@ -129,6 +130,8 @@ async function run(args: readonly string[]): Promise<number> {
       assignment: { type: 'string' },
       for: { type: 'string' },
       pass: { type: 'string' },
+      /** A built app, in place of the one that is built here. */
+      app: { type: 'string' },
       attempt: { type: 'string' },
       overrules: { type: 'string' },
       csv: { type: 'string' },
@@ -200,7 +203,8 @@ async function run(args: readonly string[]): Promise<number> {
     if (!kind) throw dataError('data.value', '--for', { options: PACKAGE_KINDS.join(', ') });
     const passAt = values.pass === undefined ? undefined : Number(values.pass);
     if (passAt !== undefined && !(passAt >= 0 && passAt <= 100)) throw dataError('data.tooBig', '--pass', { limit: 100 });
-    const bytes = packageFile(kind, values.assignment, values.out, { language: i18next.language, passAt });
+    const app = values.app ?? (await builtApp(() => process.stderr.write(`${i18next.t('host:building')}\n`)));
+    const bytes = await packageFile(kind, values.assignment, values.out, { language: i18next.language, passAt, app });
     say(i18next.t('cli:packed', { file: values.out, title: values.assignment, kind, kilobytes: figure(bytes / 1000, 0) }));
     return 0;
   }
@@ -209,7 +213,7 @@ async function run(args: readonly string[]): Promise<number> {
     if (values.csv !== undefined) writeFileSync(values.csv, csvOf(longTable(gradebook, csvWords())));
     if (values.json) say(JSON.stringify({ gradebook, broken: broken.map(({ error }) => explain(error)) }, undefined, 2));
     else for (const line of [...broken.map(({ error }) => explain(error)), gradebookText(gradebook)]) say(line);
-    return gradebook.openDoubts > 0 || broken.length > 0 ? 1 : 0;
+    return exitCodeOf(gradebook, broken);
   }
   say(i18next.t('cli:usage'));
   say(i18next.t('gradebook:cli.usage'));

@@ -182,6 +182,22 @@ describe('a place on the lab host', () => {
     expect(far.attempt.steps).toHaveLength(0);
   });
 
+  test('what is pressed on a new line waits until the host has opened the work again, and is done then', () => {
+    const { seat, far } = sitDown();
+    far.drop();
+    vi.advanceTimersByTime(60_000);
+    far.mute(true);
+    far.connect();
+    far.heard.length = 0;
+    seat.act(WALK);
+    expect(far.heard.map(({ kind }) => kind)).toEqual([]);
+    far.mute(false);
+    far.say({ kind: 'welcome', paused: false, assignments: [] });
+    expect(far.heard.map(({ kind }) => kind)).toEqual(['open', 'act']);
+    expect(far.attempt.steps).toHaveLength(1);
+    expect(seat.get().open?.entries).toHaveLength(1);
+  });
+
   test('a line that answers nothing for eight seconds is given up, and dialled anew', () => {
     const { far, seat } = sitDown();
     far.mute(true);

@@ -17,7 +17,7 @@ interface Size {
   readonly text?: string;
 }
 
-/** All sizes in all languages; else fewer, and outside English a phone alone. */
+/** All sizes in all languages; else fewer, and outside English a phone alone, where other words are cut or in the way and axe-core is told the same again. */
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 /** 1024 by 768 and 1366 by 768 stand in schools; twice the text is what WCAG 2.2, 1.4.4 asks for. BELLWIRE_FULL=1 looks at all of them. */
 const SIZES: readonly Size[] = [
@@ -67,7 +67,8 @@ describe.concurrent('every page', () => {
         const where = `${what} ${size.width}x${size.height}${size.text === undefined ? '' : ` at ${size.text} %`}`;
         if (PICTURES && language === 'en') await picture(page, where.replaceAll(' ', '-'));
         const found = [...(await cutTexts(page)), ...(await crowdedControls(page))];
-        if (size === PHONE || (size === LAPTOP && !small)) found.push(...(await accessFaults(page)));
+        const asked = size === PHONE || (size === LAPTOP && !small);
+        if (asked && (language === 'en' || FULL)) found.push(...(await accessFaults(page)));
         faults.push(...found.map((each) => `${where}: ${each}`));
       }
       await resize(page, LAPTOP);

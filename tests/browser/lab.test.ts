@@ -17,6 +17,7 @@ import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, button, drawnReady, openPage, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
+import { cellsOf } from './spreadsheet.ts';
 
 const RIG = 'trainingBoard';
 
@@ -249,6 +250,33 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   expect(data.map(({ trainee }) => trainee).sort()).toEqual([first, second].sort());
   expect(data.find(({ trainee }) => trainee === first)?.steps).toBe(String(way.length));
 
+  // The gradebook fills from the host: both are there, each with a fault of their own, and a spreadsheet reads the same out of its file.
+  await button(desk.page, `${t('lab:work.gradebook')}: Week nine`).click();
+  await desk.page.getByRole('heading', { level: 1, name: t('gradebook:title') }).waitFor();
+  const graded = desk.page.locator('.book-table tbody tr');
+  await expect.poll(() => graded.count()).toBe(2);
+  await expect.poll(() => graded.getByTestId('total').allTextContents()).not.toContain('–');
+  const shownTotals: Record<string, string> = {};
+  const faults = new Set<string>();
+  for (const trainee of [first, second]) {
+    const line = desk.page.locator(`.book-table tr[data-trainee="${trainee}"]`);
+    shownTotals[trainee] = (await line.getByTestId('total').textContent()) ?? '';
+    await line.locator('[data-item="0"] button').click();
+    faults.add((await desk.page.getByTestId('fault').textContent()) ?? '');
+    // A script's hands are quicker than a person's, and nothing else is held against them.
+    for (const told of await desk.page.locator('.book-doubts li').allTextContents())
+      expect(told).toContain(t('gradebook:doubt.impossibleTimes'));
+    await desk.page.keyboard.press('Escape');
+  }
+  expect(faults.size).toBe(2);
+  await picture(desk.page, 'lab-gradebook');
+  expect(await accessFaults(desk.page)).toEqual([]);
+  const [sheet] = await Promise.all([desk.page.waitForEvent('download'), button(desk.page, t('gradebook:keep.wide')).click()]);
+  const [, ...lines] = await cellsOf(sheet);
+  expect(Object.fromEntries(lines.map((line) => [line[0], Number(line[3]).toFixed(1)]))).toEqual(shownTotals);
+  await desk.page.goBack();
+  await desk.page.getByTestId('finished').waitFor();
+
   // Out, and nothing is left.
   await button(ana.page, t('lab:signOut')).click();
   await ana.page.getByText(t('lab:why.self')).waitFor();
@@ -262,6 +290,12 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   await desk.page.setViewportSize(PHONE);
   await picture(desk.page, 'lab-class-phone');
   expect(await accessFaults(desk.page)).toEqual([]);
+  await button(desk.page, t('lab:signOut')).click();
+  await desk.page.evaluate(() => {
+    location.hash = '#/gradebook';
+  });
+  await desk.page.getByRole('heading', { level: 1, name: t('gradebook:title') }).waitFor();
+  expect(await desk.page.locator('main').textContent()).not.toContain('Ana Ruiz');
   const wrong = /status of 401|WebSocket connection|ERR_CONNECTION_REFUSED/;
   for (const { errors } of [desk, ana, ben]) expect(errors.filter((each) => !wrong.test(each))).toEqual([]);
   await Promise.all([desk, ana, ben].map(({ close }) => close()));

@@ -10,11 +10,10 @@ import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
 import { accessFaults, address, openPage, PHONE, picture } from './harness.ts';
 import { stepsOf, takeStep } from './shadow.ts';
+import { pagesIn, SHEETS } from './sheets.ts';
 import { put } from './store.ts';
 
 const TICKET = 'clicksButWontStart';
-/** CSS pixels at 96 to the inch, between margins of 15 mm: ISO 216 for A4, ANSI/ASME Y14.1 for Letter. */
-const SHEETS = { A4: (210 - 30) / 25.4, Letter: 8.5 - 30 / 25.4 } as const;
 const MARKUP = '<img src=x onerror="document.title=\'run\'"><script>document.title="run"</script> & "so" </textarea><b>bold</b>';
 
 let browser: Browser;
@@ -149,8 +148,3 @@ test('a debrief prints with its folds open, and shuts them again', async () => {
   expect(page.url()).toContain(`#/report/${TICKET}/1`);
   await close();
 });
-
-/** Pages of a PDF: Chromium writes each page's dictionary in the clear. */
-function pagesIn(pdf: Buffer): number {
-  return pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
-}

@@ -74,6 +74,12 @@ test('it plays a ticket on the drawn bench to its debrief and asks for nothing b
   await page.goto(`${address}#/`);
   await page.getByRole('combobox', { name: t('app:language') }).selectOption('fr');
   await expect.poll(() => page.evaluate(() => document.documentElement.lang)).toBe('fr');
+  // It cannot read the files that a package needs, and says so.
+  await page.goto(`${address}#/assign`);
+  await page.locator('.make-package').getByText('depuis un disque').waitFor();
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.locator('.make-package').scrollIntoViewIfNeeded();
+  await picture(page, 'single-package-fr');
   expect({ strangers, errors }).toEqual({ strangers: [], errors: [] });
   await close();
 });

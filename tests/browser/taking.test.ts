@@ -4,16 +4,16 @@ import { unzipSync } from 'fflate';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { encodeShared } from '../../src/app/sharing.ts';
-import { t } from '../../src/app/words.ts';
+import { modeName, number, t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { speakEnglish } from '../app/english.ts';
-import { library, start } from '../scenario/shipped.ts';
+import { library, start, ticket } from '../scenario/shipped.ts';
 import { black, meter, pull, red } from '../score/solutions.ts';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
-import { accessFaults, address, button, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, button, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { byKeys } from './keys-hand.ts';
 import { allRecords } from './store.ts';
 
@@ -33,6 +33,8 @@ const ASSIGNMENT = {
   items: [FIRST, SECOND].map((ticket) => ({ kind: 'shipped', ticket })),
 };
 const STEPS: readonly Action[] = [pull('thermostat'), red('subbase.R'), black('subbase.C'), meter('voltsAc')];
+
+const WORDS = 'Y is open.\nThe customer knows.';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -98,6 +100,32 @@ test('a file is taken, worked on through a reload, handed in and graded to the t
   expect(await button(page, t('take:ended.debrief')).count()).toBe(0);
   expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'take-done');
+  // The service report: what was named and measured and the words, on paper too; neither points nor the truth, nor a word of either.
+  await page
+    .getByRole('link', { name: t('report:link'), exact: true })
+    .first()
+    .click();
+  await page.getByRole('heading', { name: t('report:found.title') }).waitFor();
+  expect(await page.getByRole('textbox').inputValue()).toBe('Y open from the wall. "Tell" <b>them</b>.');
+  await page.getByRole('textbox').fill(WORDS);
+  const sheet = (await page.locator('main').textContent()) ?? '';
+  expect(sheet).toContain(modeName('open'));
+  expect(sheet).toContain('Ann');
+  const [truth] = ticket(FIRST).faults;
+  expect(sheet).not.toContain(modeName(truth!.mode));
+  expect(sheet).not.toContain(t('take:ended.score', { total: '', of: number(100) }).trim());
+  expect(await page.getByRole('link', { name: t('report:back') }).count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.getByRole('button', { name: t('settings:print') }).isVisible()).toBe(false);
+  expect(await page.locator('.report-words').textContent()).toBe(WORDS);
+  await page.emulateMedia({ media: 'screen' });
+  await picture(page, 'take-report');
+  await page.setViewportSize(PHONE);
+  await picture(page, 'take-report-phone');
+  await page.setViewportSize(LAPTOP);
+  await page.getByRole('link', { name: t('take:back'), exact: true }).click();
+  expect(await page.getByLabel(t('take:ended.words')).first().inputValue()).toBe(WORDS);
   const file = await saved(page, t('take:ended.save'));
   expect(file.suggestedFilename()).toBe('week-9-A-17-1-1.bellwire.json');
   const zip = await saved(page, t('take:all.save'));
@@ -113,6 +141,7 @@ test('a file is taken, worked on through a reload, handed in and graded to the t
     expect(submission.stamps).toHaveLength(STEPS.length + 2);
     expect(await page.getByTestId(`total-${item}-1`).getAttribute('data-total')).toBe(String(result?.total));
     expect(submission.shown).toBe(result?.total);
+    expect(submission.words).toBe(item === 0 ? WORDS : undefined);
   }
   // Free practice knows nothing of it, and no page shows the fault.
   const keys = (await allRecords(page)).map(([key]) => key);

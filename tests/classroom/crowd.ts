@@ -3,6 +3,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { type Attempt, begin, optionsOf, perform } from '../../src/attempt/attempt.ts';
 import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';
+import { canonical } from '../../src/classroom/digest.ts';
 import { type Work, workOf } from '../../src/classroom/draw.ts';
 import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
 import { generate } from '../../src/cli/generate.ts';
@@ -46,11 +47,13 @@ const kept = new Map<string, { readonly yardstick: Yardstick; readonly way: Atte
 
 /** A ticket's short way, finished: worked out once for each ticket. */
 function solved({ ticket, rig }: Work): { readonly yardstick: Yardstick; readonly way: Attempt } {
-  const known = kept.get(ticket.id);
+  // Two assignments may have drawn other tickets under the same id.
+  const key = canonical(ticket);
+  const known = kept.get(key);
   if (known) return known;
   const yardstick = yardstickFor(ticket, rig);
   const fresh = { yardstick, way: solveTicket(ticket, rig, yardstick) };
-  kept.set(ticket.id, fresh);
+  kept.set(key, fresh);
   return fresh;
 }
 

@@ -5,7 +5,7 @@ import { library } from '../scenario/shipped.ts';
 import { classAssignment, codes, diceOf, honest } from './crowd.ts';
 import { TAMPERINGS } from './tamper.ts';
 
-const PAIRS = process.env.BELLWIRE_FULL === undefined ? 40 : 250;
+const PAIRS = process.env.BELLWIRE_FULL === undefined ? 30 : 250;
 
 describe('submissions, half of them tampered with in ten ways', () => {
   it('every tampered one is named with its reason, every honest one passes with the same score to the bit', {

@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { viewOf } from '../../src/attempt/attempt.ts';
-import { CATALOGUE } from '../../src/parts/catalogue.ts';
 import type { RigData } from '../../src/rig/schema.ts';
 import { LANDING_ORDER, subbase } from '../../src/stage/faces/subbase.ts';
 import { BACK, batteryThermostat } from '../../src/stage/faces/thermostat.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
 import { SCENE, SIZES } from '../../src/stage/tokens.ts';
+import { SHIPPED_KINDS } from '../parts/kinds.ts';
 import { start } from '../scenario/shipped.ts';
 import { OPEN_STANDS } from './rigs.ts';
 
 test('every kind of part in the catalogue has a face of its own', () => {
-  expect(Object.keys(FACES).sort()).toEqual([...CATALOGUE.keys()].sort());
+  expect(Object.keys(FACES).sort()).toEqual([...SHIPPED_KINDS].sort());
 });
 
 test('a thermostat turned over shows its pins mirrored left to right (common practice, no source)', () => {

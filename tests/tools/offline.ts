@@ -1,8 +1,9 @@
-/** What makes the built app one that can be installed: its service worker's list of files, the manifest, and the icons from assets/icon.svg. */
+/** What makes the built app one that can be installed: its service worker's list of files (and the same for who packs it), the manifest, and the icons from assets/icon.svg. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Resvg } from '@resvg/resvg-js';
 import type { Plugin } from 'vite';
+import { APP_FILES } from '../../src/classroom/lms/package.ts';
 import { COLOURS } from '../../src/stage/tokens.ts';
 
 const WORKER = 'sw.js';
@@ -69,10 +70,13 @@ export function offline(): Plugin {
         )?.fileName;
         if (worker?.type !== 'chunk' || page?.type !== 'asset' || entry === undefined)
           this.error('the build lacks a page or its worker');
-        const files = [...Object.keys(bundle), 'manifest.webmanifest', 'icon.svg', ...ICONS.map(({ file }) => file)]
+        const beside = [...Object.keys(bundle), 'manifest.webmanifest', 'icon.svg', ...ICONS.map(({ file }) => file)]
           .filter((name) => name !== WORKER && name !== 'index.html' && !name.endsWith('.map'))
           .filter((name, index, all) => all.indexOf(name) === index)
           .sort();
+        // For whoever packs the app for a learning system, where nothing is kept for later.
+        emit(APP_FILES, JSON.stringify({ entry, files: beside }));
+        const files = [...beside, APP_FILES];
         // The other files have their content's hash in their names.
         const version = createHash('sha256')
           .update(JSON.stringify([files, String(page.source), manifest, icon, worker.code]))

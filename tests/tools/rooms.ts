@@ -33,6 +33,7 @@ export const LIBRARIES_BELOW_THE_LINE: readonly string[] = [
   '@noble/hashes',
   'simple-statistics',
   'papaparse',
+  'fflate',
   'pure-rand',
   'ts-fsrs',
 ];

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import '../css/window.css';
 import { t } from '../words.ts';
 
 interface Props {
@@ -8,7 +9,7 @@ interface Props {
   readonly children: ComponentChildren;
 }
 
-/** A modal window over the bench: the browser's own, with its focus and Escape. */
+/** A modal window over the page: the browser's own, with its focus and Escape. */
 export function Dialog({ title, onDone, children }: Props) {
   const element = useRef<HTMLDialogElement>(null);
   useEffect(() => {

@@ -85,7 +85,7 @@ function StepLink({ step, onStep }: { readonly step: number; readonly onStep: (s
 }
 
 /** Points given or taken, with their sign; nothing for none. */
-function signed(points: number): string {
+export function signed(points: number): string {
   const rounded = Math.round(points * 10) / 10;
   return new Intl.NumberFormat(numberLocale(), { signDisplay: 'exceptZero', maximumFractionDigits: 1 }).format(rounded);
 }

@@ -1,5 +1,6 @@
 import type { Action, HintDepth } from '../../attempt/actions.ts';
 import type { AttemptLog } from '../../attempt/attempt.ts';
+import type { Submission } from '../../classroom/submission.ts';
 import type { Item } from '../../drills/item.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
@@ -7,6 +8,7 @@ import type { Debrief } from '../../score/debrief.ts';
 import type { Hint } from '../../suspects/hints.ts';
 import type { StillPossible } from '../../suspects/possible.ts';
 import type { WayTree } from '../../suspects/wayTree.ts';
+import type { Marked, Review, Roll } from './grading.ts';
 import type { Drawn, Examined, Recipe, Survey } from './making.ts';
 
 /** A test that would have told most for its time: what to do, how long that takes, and what it could be expected to tell. */
@@ -36,6 +38,11 @@ export interface Questions {
     readonly ask: { readonly kind: string; readonly number: number; readonly rig: RigData };
     readonly answer: Item | null;
   };
+  /** Opens an assignment, whose submissions are then graded. No ticket need be open. */
+  readonly roll: { readonly ask: Roll; readonly answer: null };
+  readonly grade: { readonly ask: { readonly submission: unknown }; readonly answer: Marked };
+  /** Of the same assignment: what a report tells of an attempt; null where it does not replay. */
+  readonly review: { readonly ask: { readonly submission: Submission }; readonly answer: Review | null };
   readonly tree: { readonly ask: Record<never, never>; readonly answer: WayTree };
 }
 

@@ -10,6 +10,7 @@ import { betterAt, hintFrom } from '../../suspects/hints.ts';
 import { stillPossible } from '../../suspects/possible.ts';
 import { wayTree } from '../../suspects/wayTree.ts';
 import { drill } from './drilling.ts';
+import { grade, review, roll } from './grading.ts';
 import { draw, examine, survey } from './making.ts';
 import type { FromWorker, QuestionName, Questions, ToWorker } from './questions.ts';
 
@@ -75,6 +76,9 @@ const ANSWERS: Answers = {
   survey,
   draw,
   drill,
+  roll,
+  grade,
+  review,
   tree() {
     const job = it();
     job.tree ??= wayTree(job.ticket, yardstick().ground);

@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Classroom } from '../../classroom/room.ts';
+import { openHosted } from '../gradebook/hand-over.ts';
+import { go, hrefOf } from '../router.ts';
 import { number, t } from '../words.ts';
 import { download } from './download.ts';
 import { FileButton } from './file-button.tsx';
@@ -56,6 +58,11 @@ function Row({ assignment: { id, title, items, finished, cautions }, place: { ru
   };
   const csv = () => save(`${id}.csv`, 'text/csv', () => api.csv(id));
   const all = () => save(`${id}-submissions.json`, 'application/json', async () => JSON.stringify(await api.handed(id), null, 1));
+  const open = () =>
+    run(async () => {
+      await openHosted(await api.handed(id));
+      go(hrefOf('gradebook'));
+    });
   const count = Number(minutes);
   const isMinutes = Number.isFinite(count) && count >= 1 && count <= 1440;
   return (
@@ -99,6 +106,9 @@ function Row({ assignment: { id, title, items, finished, cautions }, place: { ru
         </button>
       </form>
       <div class="lab-buttons">
+        <button type="button" class="button small" aria-label={named(t('lab:work.gradebook'))} onClick={() => void open()}>
+          {t('lab:work.gradebook')}
+        </button>
         <button type="button" class="button small" aria-label={named(t('lab:work.csv'))} onClick={() => void csv()}>
           {t('lab:work.csv')}
         </button>

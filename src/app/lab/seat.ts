@@ -27,6 +27,8 @@ export function createSeat(dial: Dial): Seat {
   let wanted: { readonly assignment: string; readonly item: number; readonly fresh: boolean } | undefined;
   let pending: { readonly seq: number; readonly action: Action } | undefined;
   let queue: Action[] = [];
+  /** The line is new, and the host has not opened again what was open: a step would come before it. */
+  let isReopening = false;
   let unkept: string | undefined;
   const timers = new Map<'seen' | 'givenUp' | 'again', ReturnType<typeof setTimeout>>();
 
@@ -51,7 +53,7 @@ export function createSeat(dial: Dial): Seat {
   /** Sends the step that is due, where one is. */
   function pump(): void {
     const { open, paused, link: line } = store.get();
-    if (open === undefined || paused || line.state !== 'open') return;
+    if (open === undefined || paused || isReopening || line.state !== 'open') return;
     if (pending === undefined) {
       const action = queue.shift();
       if (action === undefined) return;
@@ -81,6 +83,7 @@ export function createSeat(dial: Dial): Seat {
 
   function opened({ kind: _, steps, secondsLeft, ...told }: Said<'opened'>): void {
     const { open } = store.get();
+    isReopening = false;
     const same = open?.assignment === told.assignment && open.item === told.item && open.number === told.number;
     if (wanted) wanted = { ...wanted, fresh: false };
     const known = same ? open.entries.slice(0, steps.length) : [];
@@ -127,6 +130,10 @@ export function createSeat(dial: Dial): Seat {
     // The host has other steps than this page: what it has counts.
     const astray = failure.code === 'lab.seqAhead' || failure.code === 'lab.seqTaken';
     if (seq !== undefined && seq === pending?.seq) forgetSteps();
+    else if (seq === undefined && isReopening) {
+      isReopening = false;
+      forgetSteps();
+    }
     if (failure.code === 'lab.paused') store.set({ paused: true });
     else if (astray) askToOpen();
     else {
@@ -198,7 +205,10 @@ export function createSeat(dial: Dial): Seat {
       end('self');
       store.set({ ...EMPTY, signedIn, assignments: signedIn.assignments, saidAt: performance.now() });
       link = keepLinked(dial, {
-        opened: () => say({ kind: 'hello', token: signedIn.token }),
+        opened: () => {
+          isReopening = wanted !== undefined;
+          say({ kind: 'hello', token: signedIn.token });
+        },
         said: (text) => {
           const message = messageIn(text);
           if (message !== undefined) hear(message);

@@ -3,7 +3,7 @@ import { beginCmi5, cmi5Asked } from './cmi5.ts';
 import type { Course } from './course.ts';
 import { findScorm, type WindowLike } from './scorm.ts';
 
-/** Where a package carries its assignment: see src/cli/package.ts. */
+/** Where a package carries its assignment: see src/classroom/lms/package.ts. */
 const EMBEDDED_ID = 'bellwire-assignment';
 
 /** The assignment with which the page was packed, not looked at yet; undefined where it was not. */

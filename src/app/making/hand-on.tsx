@@ -2,15 +2,7 @@ import { useState } from 'preact/hooks';
 import { encodeShared } from '../sharing.ts';
 import { t } from '../words.ts';
 import { whyNot } from './error-text.ts';
-
-/** Lays a text into the browser's downloads under a name. */
-function save(text: string, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
+import { save } from './save.ts';
 
 interface Props {
   /** What is handed on; undefined while it does not stand. */
@@ -43,7 +35,9 @@ export function HandOn({ json, name, page }: Props) {
           type="button"
           class="button"
           disabled={json === undefined}
-          onClick={() => json && save(`${JSON.stringify(json, null, 2)}\n`, `${name}.json`)}
+          onClick={() =>
+            json && save(new Blob([`${JSON.stringify(json, null, 2)}\n`], { type: 'application/json' }), `${name}.json`)
+          }
         >
           {t('builder:save')}
         </button>

@@ -14,6 +14,7 @@ import { ItemsSection } from '../making/items-section.tsx';
 import { JsonSection, MOST_CHARACTERS } from '../making/json-section.tsx';
 import { keepMaking, readMaking } from '../making/kept.ts';
 import { instantOf, localOf } from '../making/local-time.ts';
+import { PackageMaker } from '../making/package-maker.tsx';
 import { RubricFields } from '../making/rubric-fields.tsx';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
@@ -121,6 +122,7 @@ export function AssignPage() {
             {lacking === undefined ? (why ?? t('builder:assign.ready')) : t(`builder:assign.lacks.${lacking}`)}
           </p>
           <HandOn json={wrong === undefined ? checked.ready : undefined} name={draft.id} page="take" />
+          <PackageMaker assignment={wrong === undefined ? checked.ready : undefined} />
           <p>{t('builder:assign.secrecy')}</p>
         </aside>
       </main>

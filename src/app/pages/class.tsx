@@ -1,5 +1,6 @@
 import '../css/pages.css';
 import '../css/lab.css';
+import { leaveHosted } from '../gradebook/hand-over.ts';
 import { AssignmentSlip } from '../lab/assignment-slip.tsx';
 import { ClassSignIn } from '../lab/class-sign-in.tsx';
 import { RoomTable } from '../lab/room-table.tsx';
@@ -36,6 +37,7 @@ function Room({ token }: { readonly token: string }) {
           class="button"
           onClick={() => {
             api.signOut().catch(() => undefined);
+            leaveHosted();
             takeToken(undefined);
           }}
         >

@@ -38,6 +38,9 @@ export function HomePage() {
         <a class="back" href={hrefOf('build')}>
           {t('app:home.make')}
         </a>
+        <a class="back" href={hrefOf('gradebook')}>
+          {t('app:home.gradebook')}
+        </a>
         <LabLink />
       </PageHead>
       <main class="sheet home">

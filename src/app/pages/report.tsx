@@ -2,12 +2,14 @@ import '../css/debrief.css';
 import '../css/pages.css';
 import '../css/print.css';
 import '../css/report.css';
+import { MOST_WORDS } from '../keeping/records.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { OwnWords } from '../report/own-words.tsx';
 import { ReportSheet } from '../report/sheet.tsx';
 import { useReport } from '../report/use-report.ts';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
+import { keepWords } from '../storage.ts';
 import { titleOf } from '../ticket-words.ts';
 import { number, t } from '../words.ts';
 
@@ -52,7 +54,7 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
         <p class="report-caution">{t('report:caution')}</p>
         {result.state === 'ready' ? (
           <ReportSheet reported={result.reported}>
-            <OwnWords at={result.reported.number} words={result.reported.words} />
+            <Words at={result.reported.number} words={result.reported.words} />
           </ReportSheet>
         ) : (
           <p role="status">{t(`report:${result.state}`)}</p>
@@ -60,4 +62,8 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
       </main>
     </div>
   );
+}
+
+function Words({ at, words }: { readonly at: number | undefined; readonly words: string }) {
+  return <OwnWords words={words} most={MOST_WORDS} keep={at === undefined ? undefined : (next) => keepWords(at, next)} />;
 }

@@ -1,37 +1,38 @@
 import { useState } from 'preact/hooks';
-import { MOST_WORDS } from '../keeping/records.ts';
-import { type Kept, keepWords } from '../storage.ts';
+import type { Kept } from '../storage.ts';
 import { number, t } from '../words.ts';
 
 interface Props {
-  /** Number of the attempt's record; undefined where there is none to keep the words with. */
-  readonly at: number | undefined;
   readonly words: string;
+  /** The longest that are kept, characters. */
+  readonly most: number;
+  /** Keeps them; undefined where there is no record to keep them with. */
+  readonly keep: ((words: string) => Promise<Kept>) | undefined;
 }
 
 /** What the trainee adds in their own words: kept with every letter, and on paper as much as there is of it. */
-export function OwnWords({ at, words: before }: Props) {
+export function OwnWords({ words: before, most, keep }: Props) {
   const [words, setWords] = useState(before);
   const [kept, setKept] = useState<Kept>('kept');
   const write = (next: string) => {
     setWords(next);
-    if (at !== undefined) void keepWords(at, next).then(setKept);
+    void keep?.(next).then(setKept);
   };
   return (
     <section aria-labelledby="report-words">
       <h2 id="report-words">{t('report:words.title')}</h2>
       <div class="report-writing">
-        <p id="report-words-hint">{t('report:words.hint', { most: number(MOST_WORDS) })}</p>
+        <p id="report-words-hint">{t('report:words.hint', { most: number(most) })}</p>
         <textarea
           aria-labelledby="report-words"
           aria-describedby="report-words-hint"
           rows={6}
-          maxLength={MOST_WORDS}
+          maxLength={most}
           value={words}
           onInput={(event) => write(event.currentTarget.value)}
         />
-        <p class="report-count">{t('report:words.count', { used: number(words.length), most: number(MOST_WORDS) })}</p>
-        {at === undefined && <p role="alert">{t('report:words.lost')}</p>}
+        <p class="report-count">{t('report:words.count', { used: number(words.length), most: number(most) })}</p>
+        {keep === undefined && <p role="alert">{t('report:words.lost')}</p>}
         {kept !== 'kept' && <p role="alert">{t(kept === 'full' ? 'keeping:full' : 'keeping:denied')}</p>}
       </div>
       {/* A box for typing prints no more than it shows: on paper the words stand by themselves, or lines to write on. */}

@@ -31,6 +31,17 @@ export type ReportState =
   | { readonly state: 'working' | 'none' | 'failed' }
   | { readonly state: 'ready'; readonly reported: Reported };
 
+/** The report of an attempt by its log. @throws DataError where the log does not replay */
+export function reportedOf(ticket: Ticket, rig: RigData, log: unknown): Omit<Reported, 'number' | 'words' | 'name'> {
+  const attempt = replay(ticket, rig, log);
+  const { told } = retell(
+    ticket,
+    rig,
+    attempt.steps.map((step) => step.action),
+  );
+  return { ticket, rig, report: reportOf(attempt), view: viewOf(attempt), told };
+}
+
 /** The report of the attempt that was finished as this number, else of the last one at the ticket. */
 export function useReport(ticket: Ticket, rig: RigData, number?: number): ReportState {
   const [result, setResult] = useState<ReportState>({ state: 'working' });
@@ -41,21 +52,11 @@ export function useReport(ticket: Ticket, rig: RigData, number?: number): Report
       if (found === undefined) return { state: 'none' };
       const name = (await profiles().catch(() => [])).find((each) => each.id === profileNow())?.name ?? '';
       const job: Ticket = { ...ticket, mode: found.attempt.mode };
-      const attempt = replay(job, rig, found.attempt.log);
-      const { told } = retell(
-        job,
-        rig,
-        attempt.steps.map((step) => step.action),
-      );
       const { finished } = found;
       return {
         state: 'ready',
         reported: {
-          ticket: job,
-          rig,
-          report: reportOf(attempt),
-          view: viewOf(attempt),
-          told,
+          ...reportedOf(job, rig, found.attempt.log),
           number: finished?.number,
           words: finished?.words ?? '',
           name,

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Work } from '../../classroom/draw.ts';
 import { download, whyNot } from '../keeping/file-section.tsx';
 import type { Kept } from '../keeping/store.ts';
-import { go, hrefOf } from '../router.ts';
+import { assignedReportHref, go, hrefOf } from '../router.ts';
 import { keepClosed } from '../storage.ts';
 import { number, t } from '../words.ts';
 import { fileName, fileText, handIn } from './hand-in.ts';
@@ -68,6 +68,9 @@ export function EndedAttempt({ taken, work, kept, status, now, onChange }: Props
         <button type="button" class="button act" onClick={() => void save()}>
           {t('take:ended.save')}
         </button>
+        <a class="button" href={assignedReportHref(assigned.id, work.item, kept.number)}>
+          {t('report:link')}
+        </a>
         {tellsDebrief(assigned.assignment, now) && (
           <button type="button" class="button" onClick={() => void debrief()}>
             {t('take:ended.debrief')}

@@ -14,6 +14,8 @@ export interface Packaged {
   readonly language: string;
   /** Points of 100 from which it counts as passed; nothing passes or fails where left out. */
   readonly passAt: number | undefined;
+  /** Paths of what lies beside {@link LAUNCH_FILE}. */
+  readonly files: readonly string[];
 }
 
 /** The page that a package opens. */
@@ -34,7 +36,10 @@ export function escapeXml(text: string): string {
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8"?>';
 
-function scorm12({ id, title, passAt }: Packaged): string {
+const fileLines = (files: readonly string[]): string =>
+  [LAUNCH_FILE, ...files].map((name) => `      <file href="${escapeXml(name)}"/>`).join('\n');
+
+function scorm12({ id, title, passAt, files }: Packaged): string {
   const mastery = passAt === undefined ? '' : `\n        <adlcp:masteryscore>${passAt}</adlcp:masteryscore>`;
   return `${HEAD}
 <manifest identifier="bellwire-${id}" version="1.0"
@@ -54,14 +59,14 @@ function scorm12({ id, title, passAt }: Packaged): string {
   </organizations>
   <resources>
     <resource identifier="resource" type="webcontent" adlcp:scormtype="sco" href="${LAUNCH_FILE}">
-      <file href="${LAUNCH_FILE}"/>
+${fileLines(files)}
     </resource>
   </resources>
 </manifest>
 `;
 }
 
-function scorm2004({ id, title, passAt }: Packaged): string {
+function scorm2004({ id, title, passAt, files }: Packaged): string {
   const objective =
     passAt === undefined
       ? '<imsss:primaryObjective objectiveID="whole"/>'
@@ -93,7 +98,7 @@ function scorm2004({ id, title, passAt }: Packaged): string {
   </organizations>
   <resources>
     <resource identifier="resource" type="webcontent" adlcp:scormType="sco" href="${LAUNCH_FILE}">
-      <file href="${LAUNCH_FILE}"/>
+${fileLines(files)}
     </resource>
   </resources>
 </manifest>

@@ -1,0 +1,8 @@
+/** Lays a file into the browser's downloads under a name. */
+export function save(file: Blob, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}

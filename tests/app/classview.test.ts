@@ -1,0 +1,245 @@
+/** A class as a whole: what its figures say, and that everything measured has words. */
+import i18next from 'i18next';
+import { beforeAll, describe, expect, it, test } from 'vitest';
+import { binsOf, placedOf, spreadsOf, wholeTicks } from '../../src/app/gradebook/views/chart-data.ts';
+import { byChance, VERDICTS, verdictOn } from '../../src/app/gradebook/views/discrimination.ts';
+import { namingView, ticketAt, ticketsAt } from '../../src/app/gradebook/views/item-tickets.ts';
+import { measuredText } from '../../src/app/gradebook/views/measured-words.ts';
+import { lossesOf } from '../../src/app/gradebook/views/points-lost.ts';
+import { nameWires } from '../../src/app/wire-names.ts';
+import type { Action } from '../../src/attempt/actions.ts';
+import { begin, optionsOf, perform } from '../../src/attempt/attempt.ts';
+import type { Assignment } from '../../src/classroom/assignment.ts';
+import { workOf } from '../../src/classroom/draw.ts';
+import { entryOf } from '../../src/classroom/entry.ts';
+import { createGrader } from '../../src/classroom/grade.ts';
+import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
+import { type Analysis, pointBiserial } from '../../src/classroom/itemAnalysis.ts';
+import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
+import { wordsOf } from '../../src/cli/files.ts';
+import { type Debrief, SCORE_ITEMS } from '../../src/score/debrief.ts';
+import { DEFAULT_RUBRIC } from '../../src/score/rubric.ts';
+import { BEGAN, classAssignment, codes, diceOf, honest } from '../classroom/crowd.ts';
+import { library } from '../scenario/shipped.ts';
+import { wordKeys } from '../tools/locale-keys.ts';
+import { speakEnglish } from './english.ts';
+
+const assignment = classAssignment(2);
+const trainees = codes(3);
+const dice = diceOf(8);
+let submissions: readonly Submission[];
+let gradebook: Gradebook;
+
+beforeAll(async () => {
+  await speakEnglish();
+  for (const language of ['es', 'fr']) {
+    for (const [namespace, words] of Object.entries(wordsOf(language))) i18next.addResourceBundle(language, namespace, words);
+    await i18next.changeLanguage(language);
+    nameWires(library.rigs.values());
+  }
+  await i18next.changeLanguage('en');
+  submissions = trainees.flatMap((code) => assignment.items.map((_, item) => honest(assignment, code, item, dice)));
+  const grader = createGrader(assignment, library, trainees);
+  gradebook = gradebookOf({ assignment, entries: submissions.map((each, index) => entryOf(`${index}`, grader.grade(each))) });
+}, 120_000);
+
+describe('a discrimination', () => {
+  const analysis = (changes: Partial<Analysis>): Analysis => ({
+    item: 0,
+    ticket: undefined,
+    count: 30,
+    rightCount: 15,
+    difficulty: 0.5,
+    discrimination: 0,
+    wastedStep: undefined,
+    wrongNaming: undefined,
+    toldApart: [],
+    ...changes,
+  });
+
+  it('is beyond chance when it is two standard deviations of all ways to deal the same numbers out', () => {
+    const right = [true, true, true, false, false, false, false];
+    const values = [90, 71, 64, 60, 35, 12, 12];
+    const deals = permutations(values);
+    expect(deals).toHaveLength(5040);
+    const squares = deals.map((each) => (pointBiserial(right, each) ?? Number.NaN) ** 2);
+    const deviation = Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / deals.length);
+    expect(byChance(values.length)).toBeCloseTo(2 * deviation, 10);
+    expect(byChance(2)).toBe(1);
+  });
+
+  it('says why it says nothing, or what it says', () => {
+    const said = (changes: Partial<Analysis>, items = 3) => verdictOn(analysis(changes), items);
+    const none = { discrimination: undefined };
+    expect([
+      said({ ...none, count: 2, rightCount: 1 }),
+      said({}, 1),
+      said({ ...none, rightCount: 30 }),
+      said({ ...none, rightCount: 0 }),
+      said(none),
+      said({ discrimination: -0.37 }),
+      said({ discrimination: 0.38 }),
+      said({ discrimination: -0.38 }),
+    ]).toEqual(VERDICTS);
+  });
+});
+
+function permutations(values: readonly number[]): number[][] {
+  if (values.length === 0) return [[]];
+  return values.flatMap((each, index) =>
+    permutations([...values.slice(0, index), ...values.slice(index + 1)]).map((rest) => [each, ...rest]),
+  );
+}
+
+describe('the charts', () => {
+  it('put every total in one bin, 100 in the last', () => {
+    const totals = [0, 9.9, 10, 55, 99.9, 100];
+    expect(binsOf(totals).map(({ trainees }) => trainees)).toEqual([2, 1, 0, 0, 0, 1, 0, 0, 0, 2]);
+    expect(binsOf(totals).at(-1)).toMatchObject({ from: 90, to: 100 });
+  });
+
+  it('spread each item’s points from the lowest to the highest, by quartiles', () => {
+    const spreads = spreadsOf(gradebook);
+    expect(spreads.map(({ item }) => item)).toEqual([1, 2, 3]);
+    for (const { item, trainees, lowest, lower, median, upper, highest } of spreads) {
+      const points = gradebook.rows.flatMap(({ cells }) => cells[item - 1]?.points ?? []).sort((a, b) => a - b);
+      expect(trainees).toBe(points.length);
+      // Between two of them in proportion (Hyndman and Fan 1996, definition 7).
+      const at = (share: number) => {
+        const place = (points.length - 1) * share;
+        const [below = 0, above = below] = points.slice(Math.floor(place));
+        return below + (place % 1) * (above - below);
+      };
+      expect([lowest, lower, median, upper, highest]).toEqual([0, 0.25, 0.5, 0.75, 1].map((share) => expect.closeTo(at(share), 9)));
+    }
+  });
+
+  it('place the items that have both figures', () => {
+    const whole = gradebook.analyses.filter(({ ticket }) => ticket === undefined);
+    const both = whole.filter(({ discrimination }) => discrimination !== undefined);
+    expect(placedOf(gradebook).map(({ item }) => item - 1)).toEqual(both.map(({ item }) => item));
+  });
+
+  it('count by whole numbers', () => {
+    expect(wholeTicks(1)).toEqual([0, 1]);
+    expect(wholeTicks(9)).toEqual([0, 2, 4, 6, 8]);
+    expect(wholeTicks(200)).toEqual([0, 50, 100, 150, 200]);
+  });
+});
+
+test('everything that a graded log measured has words in every language, and none of an id', async () => {
+  let count = 0;
+  for (const language of ['en', 'es', 'fr']) {
+    await i18next.changeLanguage(language);
+    for (const { cells } of gradebook.rows)
+      for (const { item, entry, result } of cells) {
+        const ticket = ticketAt(assignment, item, entry?.ticket ?? '', library)!;
+        const view = namingView(assignment, item, ticket, library);
+        for (const measured of result?.measured ?? []) {
+          const words = measuredText(view, measured);
+          expect(words, measured).not.toMatch(/\b(app|meter|rig|parts|classview):|undefined|\{\{|@/);
+          for (const point of measured.split(' ').slice(1)) expect(words, measured).not.toContain(point);
+          count += 1;
+        }
+      }
+  }
+  await i18next.changeLanguage('en');
+  expect(count).toBeGreaterThan(90);
+});
+
+test('whatever can be measured on any rig has words in every language', async () => {
+  for (const language of ['en', 'es', 'fr']) {
+    await i18next.changeLanguage(language);
+    for (const rig of library.rigs.keys()) {
+      const ticket = library.tickets.find((each) => each.rig === rig)!;
+      const one: Assignment = { ...assignment, items: [{ kind: 'shipped', ticket: ticket.id }] };
+      const view = namingView(one, 0, ticket, library);
+      const points = view.parts.flatMap(({ terminals }) => terminals.map(({ point }) => point));
+      const clamped = view.wires.flatMap(({ id, cable }) => (cable === undefined ? [id] : [id, cable]));
+      const keys = [
+        ...points.map((point, index) => `voltsAc ${point} ${points[(index + 7) % points.length]}`),
+        ...view.wires.map(({ ends: { from, to } }) => `ohms ${from.point} ${to.point}`),
+        ...clamped.map((id) => `ampsAc ${id}`),
+      ];
+      for (const key of keys) {
+        const words = measuredText(view, key);
+        expect(words, `${rig} ${key}`).not.toMatch(/\b(app|meter|rig|parts|classview):|undefined|\{\{|@/);
+        const [, ...things] = key.split(' ');
+        for (const thing of things) {
+          const name = ['wire', 'cable'].map((kind) => `rig:${kind}.${thing}`).find((each) => i18next.exists(each));
+          // A wire goes by its name; no point by its id.
+          if (name !== undefined) expect(words.endsWith(i18next.t(name)), `${rig} ${key}: ${words}`).toBe(true);
+          else expect(words, `${rig} ${key}`).not.toContain(thing);
+        }
+      }
+    }
+  }
+  await i18next.changeLanguage('en');
+});
+
+test('what a clamp reads is of its wire, wherever the leads were left', () => {
+  const code = 'clamped';
+  const work = workOf(assignment, code, library)[1]!;
+  const attempt = begin(work.ticket, work.rig);
+  const take = (is: (action: Action) => boolean) => expect(perform(attempt, optionsOf(attempt).find(is)!).ok).toBe(true);
+  const at = (lead: string) => (action: Action) => action.name === 'probe' && action.lead === lead && action.at !== null;
+  take(({ name }) => name === 'walk');
+  take(at('red'));
+  take((action) => at('black')(action) && action.name === 'probe' && action.at !== attempt.bench.red);
+  take((action) => action.name === 'meter' && action.fn === 'ampsAc');
+  take((action) => action.name === 'clamp' && action.around !== null);
+  take(({ name }) => name === 'tug');
+  take((action) => at('red')(action) && action.name === 'probe' && action.at !== attempt.bench.red);
+  const stamps = attempt.steps.map((_, index) => 5 * index);
+  const trainee = { code, name: '' };
+  const submission = submissionOf({ assignment, trainee, work, number: 1, attempt, began: BEGAN, stamps });
+  expect(createGrader(assignment, library).grade(submission).result?.measured).toEqual([`ampsAc ${attempt.bench.clamp}`]);
+});
+
+test('an item’s tickets are those that it has', () => {
+  expect(assignment.items.map((_, index) => ticketsAt(assignment, index, library).length)).toEqual([2, 1, 2]);
+  expect(ticketAt(assignment, 0, 'nowhere', library)).toBeUndefined();
+});
+
+test('every verdict and every mark has words', () => {
+  const keys = wordKeys('.', 'en');
+  for (const verdict of VERDICTS) expect(keys).toContain(`classview:items.discrimination.${verdict}`);
+});
+
+describe('the points that a report says were taken away', () => {
+  it('come to what is missing in each part of every graded log, and each names the steps that show it', () => {
+    const grader = createGrader(assignment, library, trainees);
+    let wasted = 0;
+    for (const submission of submissions) {
+      const { debrief } = grader.debrief(submission)!;
+      const losses = lossesOf(debrief, DEFAULT_RUBRIC);
+      for (const item of SCORE_ITEMS) {
+        const { points, of } = debrief.items[item];
+        const lost = -losses[item].reduce((sum, each) => sum + each.points, 0);
+        // Less than a twentieth of a point is left out, a reason at a time.
+        if (points > 0) expect(Math.abs(lost - (of - points)), `${item} ${JSON.stringify(losses[item])}`).toBeLessThan(0.1);
+        else expect(lost).toBeGreaterThan(of - 0.1);
+      }
+      const steps = losses.economy.find(({ code }) => code === 'stepWasted')?.steps ?? [];
+      expect(steps).toEqual(debrief.steps.filter(({ kind }) => kind === 'wasted').map(({ number }) => number));
+      wasted += steps.length;
+    }
+    expect(wasted).toBeGreaterThan(10);
+  });
+
+  it('are more than there was where a part stands at nothing, and what hints cost', () => {
+    const reason = (code: string, points: number, step?: number) => ({ code, points, step, values: {} });
+    const none = { points: 0, of: 10, reasons: [] };
+    const unsafe = ['ohmsLive', 'liveTouch', 'jumperShort', 'coverLeft'].map((code, index) => reason(code, -5, index + 1));
+    const items = {
+      isolation: none,
+      economy: none,
+      proof: none,
+      safety: { points: 0, of: 15, reasons: [reason('safeStart', 15), ...unsafe] },
+    };
+    const debrief: Pick<Debrief, 'items' | 'hints'> = { items, hints: [reason('hintTaken', -2, 3), reason('hintTaken', -4, 7)] };
+    const losses = lossesOf(debrief, DEFAULT_RUBRIC);
+    expect(losses.safety.map(({ points, steps }) => [points, steps])).toEqual([1, 2, 3, 4].map((step) => [-5, [step]]));
+    expect(losses.hints).toMatchObject([{ points: -6, step: 3, steps: [3, 7] }]);
+  });
+});
