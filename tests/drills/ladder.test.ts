@@ -1,6 +1,7 @@
 /** What goes dead, against worlds put together anew and a search through wires and closed contacts. BELLWIRE_FULL=1 asks many. */
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../../src/attempt/bench.ts';
+import { idealBetween } from '../../src/attempt/measure.ts';
 import { createBank } from '../../src/drills/draw.ts';
 import type { Item } from '../../src/drills/item.ts';
 import { ladder } from '../../src/drills/kinds/ladder.ts';
@@ -40,11 +41,17 @@ function worldsOf({ scene, ask }: Item) {
 const loadsNamed = (elements: readonly Element[], name: string) =>
   elements.filter((each) => isLoad(each) && (each.part === name || each.from === name || each.to === name));
 
-/** Points that are joined to this one by wires and by whatever has next to no volts across it, without what has opened. */
+/** By its ohms, whatever its volts: an open contact between two hot points has none across it. */
+const isClosed = (bench: Bench, { from, to }: Element): boolean => {
+  const { kind, value } = idealBetween(bench, 'ohms', from, to);
+  return kind === 'number' && value < 2;
+};
+
+/** Points that are joined to this one by wires and by closed contacts, without what has opened. */
 function joined(bench: Bench, elements: readonly Element[], start: string, without: string): ReadonlySet<string> {
   const links = [
     ...bench.world.assembly.rig.wires.filter(({ id }) => id !== without),
-    ...elements.filter((each) => !isLoad(each) && each.part !== without && (each.kind === 'link' || volts(bench, each) < 1)),
+    ...elements.filter((each) => !isLoad(each) && each.part !== without && (each.kind === 'link' || isClosed(bench, each))),
   ];
   const reached = new Set([start]);
   for (const point of reached)
