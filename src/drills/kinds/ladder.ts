@@ -24,6 +24,10 @@ const TRIED = 4;
 /** Ways to fail that are an open. */
 const OPENS = /open|blown/i;
 
+const endsOf = ({ enter, leave }: Step): string => [enter, leave].sort().join();
+
+const hasLoad = (rungs: readonly Rung[], load: Step): boolean => rungs.some((rung) => endsOf(rung.load) === endsOf(load));
+
 interface Asked {
   readonly ladder: Ladder;
   readonly steps: readonly Action[];
@@ -116,7 +120,13 @@ function everythingIn(setting: Setting): readonly Asked[] {
   const found = known.get(setting);
   if (found) return found;
   const opens = hypothesesOf(setting.rig).filter(({ naming, members }) => members.length === 1 && OPENS.test(naming.mode));
-  const ladders = laddersOf(setting.assembly)
+  const drawn = laddersOf(setting.assembly);
+  const ladders = drawn
+    // What stands on two supplies' ladders is live from whichever feeds it: no question of one of them.
+    .map((each) => ({
+      ...each,
+      rungs: each.rungs.filter(({ load }) => drawn.filter(({ rungs }) => hasLoad(rungs, load)).length === 1),
+    }))
     .filter(({ rungs }) => rungs.length > 1)
     .map((each) => ({ ...each, rungs: each.rungs.map((rung) => ({ ...rung, load: byTerminal(setting, rung.load) })) }));
   const calls = callersOf(setting.bench([])).flatMap((caller) =>
