@@ -27,6 +27,8 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/reference/**', 'tests/browser/**'],
           testTimeout: 120_000,
+          // By itself it would leave one of two cores idle.
+          maxWorkers: 2,
           // The rooms keep nothing in their modules that one file could leave to the next, and loading them anew took a fifth of the time.
           isolate: false,
         },
@@ -37,6 +39,7 @@ export default defineConfig({
           name: 'reference',
           include: ['tests/reference/**/*.test.ts'],
           testTimeout: 300_000,
+          maxWorkers: 2,
           isolate: false,
         },
       },
