@@ -27,8 +27,9 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/reference/**', 'tests/browser/**'],
           testTimeout: 120_000,
-          // By itself it would leave one of two cores idle.
+          // By itself it would leave one of two cores idle. The browser's tests come after, one file at a time.
           maxWorkers: 2,
+          sequence: { groupOrder: 0 },
           // The rooms keep nothing in their modules that one file could leave to the next, and loading them anew took a fifth of the time.
           isolate: false,
         },
@@ -40,6 +41,7 @@ export default defineConfig({
           include: ['tests/reference/**/*.test.ts'],
           testTimeout: 300_000,
           maxWorkers: 2,
+          sequence: { groupOrder: 0 },
           isolate: false,
         },
       },
@@ -51,6 +53,7 @@ export default defineConfig({
           globalSetup: ['tests/browser/serve.ts'],
           fileParallelism: false,
           maxWorkers: 1,
+          sequence: { groupOrder: 1 },
           isolate: false,
           // Plays that run side by side: a page, its worker and the shadow keep two cores busy.
           maxConcurrency: 3,
