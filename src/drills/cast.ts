@@ -1,8 +1,8 @@
+import { pick, shuffled } from '../scenario/random.ts';
 import type { Random } from '../scenario/variant.ts';
 import type { Share } from './item.ts';
 import { quietSpots } from './leads.ts';
 import type { Spot } from './places.ts';
-import { pick, shuffled } from './random.ts';
 import type { Setting } from './setting.ts';
 import { type Company, companiesOf, type Suspect } from './suspects.ts';
 

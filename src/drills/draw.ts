@@ -1,7 +1,7 @@
 /** Items by number: whoever has the rigs draws the same ones. */
 import type { RigData } from '../rig/schema.ts';
+import { randomOf, shuffled } from '../scenario/random.ts';
 import { type Choice, type Draft, type DrillKind, flawsOf, type Item, type Share } from './item.ts';
-import { randomOf, shuffled } from './random.ts';
 import { saidApart } from './said.ts';
 import { drawSetting, type Setting } from './setting.ts';
 

@@ -1,11 +1,11 @@
 /** Mock exams: a paper drawn from a blueprint, and what its answers say. */
 import { z } from 'zod';
 import { shapeError } from '../rig/errors.ts';
+import { randomOf, shuffled } from '../scenario/random.ts';
 import { PER_HOUSE } from './draw.ts';
 import { shareInterval } from './interval.ts';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
 import type { Shelf } from './practice.ts';
-import { randomOf, shuffled } from './random.ts';
 
 export const blueprintSchema = z.strictObject({
   $schema: z.string().max(200).optional(),

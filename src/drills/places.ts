@@ -7,12 +7,12 @@ import { elementsOf } from '../rig/elements.ts';
 import type { Fault } from '../rig/faults.ts';
 import { netsOf } from '../rig/nets.ts';
 import type { Point } from '../rig/points.ts';
+import { pick } from '../scenario/random.ts';
 import type { Random } from '../scenario/variant.ts';
 import { hypothesesOf } from '../suspects/hypotheses.ts';
 import { reach } from '../suspects/library.ts';
 import { standsOf } from '../suspects/stands.ts';
 import { voltsBetween } from '../world/world.ts';
-import { pick } from './random.ts';
 import type { Said } from './said.ts';
 import { type Setting, takeAll } from './setting.ts';
 

@@ -3,11 +3,11 @@ import { measure } from '../attempt/measure.ts';
 import type { MeterFunction } from '../meter/functions.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Point } from '../rig/points.ts';
+import { shuffled } from '../scenario/random.ts';
 import type { Random } from '../scenario/variant.ts';
 import type { Sentence } from './item.ts';
 import { clearlyApart, leadsSaid, type Place } from './leads.ts';
 import type { Spot } from './places.ts';
-import { shuffled } from './random.ts';
 import { takeAll } from './setting.ts';
 import type { Suspect } from './suspects.ts';
 

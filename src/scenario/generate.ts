@@ -5,6 +5,7 @@ import { checkTicket } from './check.ts';
 import { type Grade, gradeOf } from './grade.ts';
 import { GOOD_TOTAL, type Measured, measureTicket } from './measure.ts';
 import { type Group, type Population, populate } from './population.ts';
+import { shuffled } from './random.ts';
 import type { Skill } from './skills.ts';
 import { loadTicket, type Ticket, VOICES } from './ticket.ts';
 import { drawVariant, type Random, type Variant } from './variant.ts';
@@ -63,18 +64,11 @@ export function* drawTickets(rig: RigData, random: Random, wishes: Wishes, name:
 function drawFaults(groups: readonly Group[], random: Random): { readonly group: Group; readonly twin: number }[] {
   const lots = groups.flatMap((group) =>
     shuffled(
-      group.faults.map((_, twin) => twin),
       random,
+      group.faults.map((_, twin) => twin),
     ).map((twin, turn) => ({ group, twin, turn: (turn + random()) / Math.sqrt(group.faults.length) })),
   );
   return lots.sort((a, b) => a.turn - b.turn);
-}
-
-function shuffled<T>(things: readonly T[], random: Random): T[] {
-  return things
-    .map((thing) => ({ thing, lot: random() }))
-    .sort((a, b) => a.lot - b.lot)
-    .map(({ thing }) => thing);
 }
 
 interface Draft {

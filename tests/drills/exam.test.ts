@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { countsOf, examResult, loadBlueprint, paperOf } from '../../src/drills/exam.ts';
 import { shareInterval } from '../../src/drills/interval.ts';
 import { DRILL_SKILLS, type DrillKind } from '../../src/drills/item.ts';
-import { randomOf } from '../../src/drills/random.ts';
+import { randomOf } from '../../src/scenario/random.ts';
 
 const kinds: DrillKind[] = DRILL_SKILLS.flatMap((skill) =>
   [1, 2].map((at) => ({ id: `${skill}${'ab'[at - 1]}`, skill, choices: 4, draft: () => undefined })),

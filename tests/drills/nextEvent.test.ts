@@ -4,9 +4,9 @@ import { act, secondsUntilChange } from '../../src/attempt/act.ts';
 import { createBank } from '../../src/drills/draw.ts';
 import { runOf, watchesOf } from '../../src/drills/kinds/nextEvent/runs.ts';
 import { nextEvent } from '../../src/drills/kinds/nextEvent.ts';
-import { randomOf } from '../../src/drills/random.ts';
 import type { Said } from '../../src/drills/said.ts';
 import { benchOf, drawSetting } from '../../src/drills/setting.ts';
+import { randomOf } from '../../src/scenario/random.ts';
 import { library } from '../scenario/shipped.ts';
 
 const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 1200;

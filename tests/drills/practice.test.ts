@@ -13,7 +13,7 @@ import {
   practiceSchema,
   setFor,
 } from '../../src/drills/practice.ts';
-import { randomOf } from '../../src/drills/random.ts';
+import { randomOf } from '../../src/scenario/random.ts';
 
 const kinds: DrillKind[] = DRILL_SKILLS.flatMap((skill) =>
   [1, 2].map((at) => ({ id: `${skill}${'ab'[at - 1]}`, skill, choices: 4, draft: () => undefined })),

@@ -1,11 +1,9 @@
-import { useEffect, useMemo } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/gradebook.css';
-import { gradebookOf } from '../../classroom/gradebook.ts';
 import { Intake } from '../gradebook/intake.tsx';
 import { Keep } from '../gradebook/keep.tsx';
 import { Problems, Progress } from '../gradebook/progress.tsx';
-import { goOn, pause, useBook } from '../gradebook/store.ts';
+import { useGradebook } from '../gradebook/use-gradebook.ts';
 import { ClassViews } from '../gradebook/views/class-views.tsx';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
@@ -13,17 +11,9 @@ import { t } from '../words.ts';
 
 /** A class's grades: replayed from what was handed in, with every doubt named. */
 export function GradebookPage() {
-  const { book, work } = useBook();
-  const { assignment, entries, overrules, counts } = book;
+  const { book, gradebook } = useGradebook();
+  const { assignment } = book;
   useTitle(t('gradebook:title'));
-  useEffect(() => {
-    if (work !== 'stopped') void goOn();
-    return pause;
-  }, []);
-  const gradebook = useMemo(
-    () => assignment && gradebookOf({ assignment, entries: [...entries.values()], overrules, counts }),
-    [assignment, entries, overrules, counts],
-  );
   return (
     <>
       <PageHead>

@@ -1,12 +1,11 @@
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/debrief.css';
 import '../css/gradebook.css';
 import '../css/print.css';
 import '../css/trainee-sheet.css';
-import { gradebookOf } from '../../classroom/gradebook.ts';
 import { Progress } from '../gradebook/progress.tsx';
-import { goOn, pause, useBook } from '../gradebook/store.ts';
+import { useGradebook } from '../gradebook/use-gradebook.ts';
 import { TraineeSheet } from '../gradebook/views/trainee-sheet.tsx';
 import { useReviews } from '../gradebook/views/use-reviews.ts';
 import { hrefOf } from '../router.ts';
@@ -15,17 +14,9 @@ import { number, t } from '../words.ts';
 
 /** Reports to print: of the whole class, or of the trainee whose code the address names. */
 export function TraineeReportsPage({ ticket: code }: { readonly ticket: string }) {
-  const { book, work } = useBook();
-  const { assignment, entries, overrules, counts } = book;
+  const { book, work, gradebook } = useGradebook();
+  const { assignment } = book;
   useTitle(t('classview:report.title'));
-  useEffect(() => {
-    if (work !== 'stopped') void goOn();
-    return pause;
-  }, []);
-  const gradebook = useMemo(
-    () => assignment && gradebookOf({ assignment, entries: [...entries.values()], overrules, counts }),
-    [assignment, entries, overrules, counts],
-  );
   const rows = useMemo(() => gradebook?.rows.filter(({ trainee }) => code === '' || trainee.code === code), [gradebook, code]);
   const { found, done, all, isReady } = useReviews(assignment, work === 'grading' ? undefined : rows);
   return (

@@ -1,9 +1,9 @@
 import type { AssembledPart } from '../../rig/assemble.ts';
 import type { Fault } from '../../rig/faults.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import { hypothesesOf } from '../../suspects/hypotheses.ts';
 import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
 import { faultSaid } from '../places.ts';
-import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import {

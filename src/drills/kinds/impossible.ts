@@ -1,11 +1,11 @@
 import { type Reading, readPort } from '../../meter/read.ts';
 import { elementsOf } from '../../rig/elements.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { couldShow, everyFaultAt, type Showing } from '../everyFault.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
 import { clearlyApart, leadsSaid, type Pair, pairsOf, quietSpots } from '../leads.ts';
 import { readingSteps, type Spot, standingSaid } from '../places.ts';
-import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 

@@ -1,9 +1,9 @@
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { castByLot } from '../cast.ts';
 import type { Draft, DrillKind } from '../item.ts';
 import { clearlyApart, leadsSaid, type Place, placesAt } from '../leads.ts';
 import { faultSaid } from '../places.ts';
-import { pick, shuffled } from '../random.ts';
 import { circumstances } from '../suspects.ts';
 
 const CHOICES = 4;

@@ -1,10 +1,10 @@
 import { readClamp } from '../../meter/read.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { ampsThrough } from '../../world/world.ts';
 import type { Draft, DrillKind, Misconception } from '../item.ts';
 import { type Amps, drawsOf, type Load, sizeOf } from '../loads.ts';
 import { loadsOf } from '../loops.ts';
-import { pick, shuffled } from '../random.ts';
 import { saidApart } from '../said.ts';
 import { confirmed, drawWorked, mistakes, quantity, type Worked } from '../sums.ts';
 

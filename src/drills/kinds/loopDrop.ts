@@ -1,9 +1,9 @@
 import { wireOhms } from '../../circuit/wire.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import type { Draft, DrillKind, Misconception } from '../item.ts';
 import { sizeOf } from '../loads.ts';
 import { type Loop, loopsOf, type Run, runsOf } from '../loops.ts';
-import { pick, shuffled } from '../random.ts';
 import { confirmed, drawWorked, mistakes, quantity, type Worked } from '../sums.ts';
 
 /** What is left is asked for where at least this share is lost. */

@@ -1,9 +1,9 @@
 import type { Notice } from '../../attempt/view.ts';
 import type { Fault } from '../../rig/faults.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import { hypothesesOf } from '../../suspects/hypotheses.ts';
 import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
 import { faultSaid, standingSaid } from '../places.ts';
-import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import { type Happening, type Run, runOf, type Watch, watchesOf } from './nextEvent/runs.ts';

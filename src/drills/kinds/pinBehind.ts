@@ -1,7 +1,7 @@
 import { baseOf } from '../../attempt/access.ts';
 import type { Action } from '../../attempt/actions.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { DrillKind, Misconception, Sentence } from '../item.ts';
-import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 

@@ -5,9 +5,9 @@ import type { MeterFunction } from '../../meter/functions.ts';
 import { liveReading, openLeads, type Reading } from '../../meter/read.ts';
 import type { Fault } from '../../rig/faults.ts';
 import type { Point } from '../../rig/points.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
 import { benchAfter, faultByLot, faultSaid, railsOf, readingSteps, sameSupply, spotsOf, standingSaid } from '../places.ts';
-import { pick, shuffled } from '../random.ts';
 import { type Said, saidApart } from '../said.ts';
 import type { Setting } from '../setting.ts';
 

@@ -1,8 +1,8 @@
+import { shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { castByLot } from '../cast.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
 import { leadsSaid, placesAt } from '../leads.ts';
-import { shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import { readingsTold, ruledOut, type Series, seriesByLot } from '../series.ts';
 import { circumstances, type Suspect } from '../suspects.ts';

@@ -1,10 +1,10 @@
 import { expectedGainBits } from '../../diagnosis/information.ts';
 import type { Reading } from '../../meter/read.ts';
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { type Cast, castByLot } from '../cast.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
 import { clearlyApart, leadsSaid, type Place, placesAt } from '../leads.ts';
-import { pick, shuffled } from '../random.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import { circumstances, type Suspect } from '../suspects.ts';

@@ -1,7 +1,7 @@
+import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import type { Draft, DrillKind, Misconception } from '../item.ts';
 import { drawsOf, sizeOf, sumOf } from '../loads.ts';
-import { pick, shuffled } from '../random.ts';
 import { saidApart } from '../said.ts';
 import { drawWorked, mistakes, quantity, type Worked } from '../sums.ts';
 

@@ -1,7 +1,7 @@
 /** Lots by number: the same number draws the same lots, here and everywhere. */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { Random } from '../scenario/variant.ts';
+import type { Random } from './variant.ts';
 
 /** A number from 0 up to 1, another each time, all of them from one whole number. */
 export function randomOf(seed: number): Random {
