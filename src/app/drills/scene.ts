@@ -21,7 +21,7 @@ export function loadedFrom(scene: Scene): { readonly loaded: Loaded; readonly ri
   const { rig: name, house, weather, tools, history, faults, actions } = scene;
   const rig = layHouse(plain, house);
   opened += 1;
-  const job = {
+  const job: Ticket = {
     format: 'bellwire-ticket',
     version: 1,
     id: `drill${opened}`,
@@ -30,10 +30,10 @@ export function loadedFrom(scene: Scene): { readonly loaded: Loaded; readonly ri
     order: 0,
     house,
     weather,
-    faults,
-    ...(tools ? { tools } : {}),
-    complaint: { history, observed: [], works: [] },
-  } as unknown as Ticket;
+    faults: [...faults],
+    ...(tools ? { tools: [...tools] } : {}),
+    complaint: { history: [...history], observed: [], works: [] },
+  };
   const ticket: Ticket = { ...job, told: storyOf(job) };
   return { rig, loaded: { ticket, ...retell(ticket, rig, actions), origin: 'begun' } };
 }

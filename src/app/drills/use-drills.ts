@@ -17,6 +17,8 @@ export interface Drills {
   /** Undefined while it is read. */
   readonly practice: Practice | undefined;
   readonly kept: Kept;
+  /** The next exercise could not be drawn. */
+  readonly failed: boolean;
   /** Items of the set under way; undefined without one. */
   readonly set: readonly Asked[] | undefined;
   /** Place in the set. */
@@ -49,6 +51,7 @@ export function useDrills(): Drills {
   const [practice, setPractice] = useState<Practice>();
   const [kept, setKept] = useState<Kept>('kept');
   const [state, setState] = useState(underWay);
+  const [failed, setFailed] = useState(false);
   const began = useRef(0);
   underWay = state;
 
@@ -79,7 +82,7 @@ export function useDrills(): Drills {
           return { ...now, set: now.set.filter((each) => each !== asked) };
         });
       })
-      .catch(() => undefined);
+      .catch(() => current && setFailed(true));
     return () => {
       current = false;
     };
@@ -88,6 +91,7 @@ export function useDrills(): Drills {
   const begin = useCallback(
     (kind?: string) => {
       if (practice === undefined) return;
+      setFailed(false);
       const kinds = kind === undefined ? DRILL_KINDS : DRILL_KINDS.filter(({ id }) => id === kind);
       const set = setFor(practice, { ...SHELF, kinds }, Date.now(), SET_ITEMS);
       setState({ set, at: 0, item: undefined, chosen: undefined, results: [] });
@@ -113,6 +117,7 @@ export function useDrills(): Drills {
     () => ({
       practice,
       kept,
+      failed,
       set: state?.set,
       at: state?.at ?? 0,
       item: state?.item,
@@ -123,6 +128,6 @@ export function useDrills(): Drills {
       next,
       leave,
     }),
-    [practice, kept, state, begin, choose, next, leave],
+    [practice, kept, failed, state, begin, choose, next, leave],
   );
 }

@@ -20,6 +20,9 @@ export interface Exam {
   readonly finish: () => void;
 }
 
+/** After a worker has failed, milliseconds. */
+const AGAIN = 2000;
+
 /** An exam under way: its questions are drawn one after another while the first are being read. */
 export function useExam(
   blueprint: Blueprint,
@@ -34,21 +37,30 @@ export function useExam(
   const usedNow = () => opened.current.used + (performance.now() - opened.current.at) / 1000;
   const [used, setUsed] = useState(start.used);
 
+  const drawn = useRef(new Set<number>());
+  const [turn, setTurn] = useState(0);
   useEffect(() => {
     let current = true;
     const draw = async () => {
       for (const [place, { kind, rig, number }] of paper.entries()) {
+        if (drawn.current.has(place)) continue;
         const found = rigs.get(rig);
         const item = found === undefined ? null : await engineAlone().ask('drill', { kind: kind.id, number, rig: found });
         if (!current) return;
+        drawn.current.add(place);
         setItems((before) => before.map((each, index) => (index === place ? item : each)));
       }
     };
-    draw().catch(() => undefined);
+    let waiting: ReturnType<typeof setTimeout>;
+    // A worker that has died is begun anew, and what it had drawn stays.
+    draw().catch(() => {
+      waiting = setTimeout(() => setTurn((before) => before + 1), AGAIN);
+    });
     return () => {
       current = false;
+      clearTimeout(waiting);
     };
-  }, [paper]);
+  }, [paper, turn]);
 
   const change = useCallback((how: (before: RunningExam) => RunningExam) => {
     setRunning((before) => {

@@ -99,7 +99,7 @@ function Overview({ drills }: { readonly drills: Drills }) {
 }
 
 function Running({ drills }: { readonly drills: Drills }) {
-  const { set = [], at, item, chosen, choose, next, leave } = drills;
+  const { set = [], at, item, chosen, failed, choose, next, leave } = drills;
   return (
     <>
       <div class="drill-bar">
@@ -108,7 +108,9 @@ function Running({ drills }: { readonly drills: Drills }) {
           {t('drill:page.leave')}
         </button>
       </div>
-      {item === undefined ? (
+      {failed ? (
+        <p role="alert">{t('drill:page.failed')}</p>
+      ) : item === undefined ? (
         <p role="status">{t('drill:page.drawing')}</p>
       ) : (
         <ItemView key={`${item.kind} ${item.number}`} item={item} chosen={chosen} onChoose={choose} onNext={next} />
