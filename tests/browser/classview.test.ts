@@ -3,21 +3,18 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { spreadsOf } from '../../src/app/gradebook/views/chart-data.ts';
 import { t } from '../../src/app/words.ts';
-import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
 import { loadOverrules, type Overrule } from '../../src/classroom/overrules.ts';
-import { generate } from '../../src/cli/generate.ts';
 import { speakEnglish } from '../app/english.ts';
-import { codes, diceOf, honest } from '../classroom/crowd.ts';
+import { codes, diceOf, honest, smallAssignment } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
 import { accessFaults, button, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { pagesIn, SHEETS } from './sheets.ts';
 
-const RIG = 'trainingBoard';
 const TRAINEES = codes(3);
 const OVERRULE: Overrule = {
   trainee: 't2',
@@ -35,20 +32,7 @@ let gradebook: Gradebook;
 beforeAll(async () => {
   await speakEnglish();
   browser = await launch();
-  const { made } = generate({ rigs: [library.rigs.get(RIG)!], skill: undefined, grade: undefined, count: 2, seed: 4 });
-  const pool = made.map(({ ticket, measured }) => ({ ticket, seconds: measured.seconds }));
-  const assignment: Assignment = loadAssignment({
-    format: 'bellwire-assignment',
-    version: 1,
-    id: 'week-9',
-    title: 'Week nine',
-    mode: 'graded',
-    seed: 11,
-    items: [
-      { kind: 'drawn', recipe: { rig: RIG }, pool },
-      { kind: 'own', ticket: pool[0]!.ticket },
-    ],
-  });
+  const assignment = smallAssignment();
   const dice = diceOf(6);
   const each = TRAINEES.flatMap((code) => [0, 1].map((item) => honest(assignment, code, item, dice)));
   const submissions = each.map((submission, index) => ({ file: `${index}.json`, submission }));

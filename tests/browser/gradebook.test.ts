@@ -3,22 +3,19 @@ import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { csvWords } from '../../src/app/gradebook/words.ts';
 import { t } from '../../src/app/words.ts';
-import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';
+import type { Assignment } from '../../src/classroom/assignment.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
 import { longTable, wideTable } from '../../src/classroom/gradebookCsv.ts';
 import type { Overrule } from '../../src/classroom/overrules.ts';
 import type { Submission } from '../../src/classroom/submission.ts';
-import { generate } from '../../src/cli/generate.ts';
 import { speakEnglish } from '../app/english.ts';
-import { diceOf, honest } from '../classroom/crowd.ts';
+import { diceOf, honest, smallAssignment } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, button, openPage, PHONE, picture } from './harness.ts';
 import { bytesOf, cellsOf } from './spreadsheet.ts';
-
-const RIG = 'trainingBoard';
 
 let browser: Browser;
 let assignment: Assignment;
@@ -27,20 +24,7 @@ let submissions: readonly Submission[];
 beforeAll(async () => {
   await speakEnglish();
   browser = await launch();
-  const { made } = generate({ rigs: [library.rigs.get(RIG)!], skill: undefined, grade: undefined, count: 2, seed: 4 });
-  const pool = made.map(({ ticket, measured }) => ({ ticket, seconds: measured.seconds }));
-  assignment = loadAssignment({
-    format: 'bellwire-assignment',
-    version: 1,
-    id: 'week-9',
-    title: 'Week nine',
-    mode: 'graded',
-    seed: 11,
-    items: [
-      { kind: 'drawn', recipe: { rig: RIG }, pool },
-      { kind: 'own', ticket: pool[0]!.ticket },
-    ],
-  });
+  assignment = smallAssignment();
   const dice = diceOf(5);
   const [first, second, third, fourth] = [
     honest(assignment, 't1', 0, dice),

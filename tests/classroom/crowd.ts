@@ -43,6 +43,25 @@ export function classAssignment(pool = 6): Assignment {
   });
 }
 
+/** One drawn item of two tickets, and one that is the same for all: of the smallest rig, for tests that open a browser. */
+export function smallAssignment(): Assignment {
+  const rig = 'trainingBoard';
+  const { made } = generate({ rigs: [library.rigs.get(rig)!], skill: undefined, grade: undefined, count: 2, seed: 4 });
+  const pool = made.map(({ ticket, measured }) => ({ ticket, seconds: measured.seconds }));
+  return loadAssignment({
+    format: 'bellwire-assignment',
+    version: 1,
+    id: 'week-9',
+    title: 'Week nine',
+    mode: 'graded',
+    seed: 11,
+    items: [
+      { kind: 'drawn', recipe: { rig }, pool },
+      { kind: 'own', ticket: pool[0]!.ticket },
+    ],
+  });
+}
+
 const kept = new Map<string, { readonly yardstick: Yardstick; readonly way: Attempt }>();
 
 /** A ticket's short way, finished: worked out once for each ticket. */
