@@ -13,6 +13,9 @@ const CHOICES = 3;
 /** Spots of a house that are asked about: each takes every fault of the house there. */
 const SPOTS = 3;
 
+/** How often volts above all that is possible are asked for, where the lot fell on them. */
+const ABOVE_SHARE = 0.08;
+
 /** Which reading can no single fault make? */
 export const impossible: DrillKind = {
   id: 'impossible',
@@ -27,10 +30,11 @@ export const impossible: DrillKind = {
     const possible = severalOf(showings, random);
     const others = table.map(([sound]) => sound).filter((each) => each?.reading.fn === 'voltsAc');
     const candidates = believed(showings, others);
-    const right = pick(
-      random,
-      candidates.filter((each) => !couldShow(showings, each, (a, b) => clearlyApart(a, b) === true)),
-    );
+    const none = candidates.filter((each) => !couldShow(showings, each, (a, b) => clearlyApart(a, b) === true));
+    // Most volts above the source are impossible: asked for too often, the largest would always be the answer.
+    const below = none.filter(({ value }) => possible.some(({ reading }) => reading.value > value));
+    if (below.length === 0 && random() > ABOVE_SHARE) return undefined;
+    const right = pick(random, below.length > 0 ? below : none);
     const truth = pick(random, possible);
     if (!right || !truth || possible.length < CHOICES - 1) return undefined;
     const steps = [...spot.way, ...readingSteps(pair.fn, pair.red, pair.black)];
@@ -90,12 +94,15 @@ function severalOf(showings: readonly Showing[], random: Random): Showing[] {
 /** Less than this is nothing, volts: one open makes it anywhere. */
 const NOTHING_VOLTS = 1;
 
-/** Volts that somebody might expect here, each once: the peak of the most that is possible, two supplies in a row, what another place has. */
+/**
+ * Volts that somebody might expect here, each once: the peak of the most that is possible, two supplies in a row, effective volts taken for the peak, half for two
+ * loads in a row, what another place has.
+ */
 function believed(showings: readonly Showing[], others: readonly (Showing | undefined)[]): Reading[] {
   const most = Math.max(...showings.map(({ reading }) => reading.value));
   const there = others.flatMap((each) => (each && !each.ghost ? [each.reading] : []));
   const once: Reading[] = [];
-  for (const each of [voltsOf(most * Math.SQRT2), voltsOf(most * 2), ...there])
+  for (const each of [...[Math.SQRT2, 2, Math.SQRT1_2, 0.5].map((share) => voltsOf(most * share)), ...there])
     if (each.value > NOTHING_VOLTS && once.every((other) => clearlyApart(each, other) !== false)) once.push(each);
   return once;
 }
