@@ -195,11 +195,17 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   expect(await minutesOf(ben.page)).toBeLessThan(45);
 
   // The host loses its power, and comes back: the page says so, and goes on.
+  const all = [desk, ana, ben];
+  // A wrong password and a wrong PIN were given: nothing else may have gone wrong, before the loss or after it.
+  const unexpected = () => all.flatMap(({ errors }) => errors.filter((each) => !/status of 401/.test(each)));
+  expect(unexpected()).toEqual([]);
   await host.kill();
   await ana.page.getByTestId('lost').waitFor();
   await picture(ana.page, 'lab-lost');
   host = await startHost(folder, '--app', inject('built'), '--port', String(host.port));
   await ana.page.getByTestId('lost').waitFor({ state: 'detached' });
+  // What was under way when the host was killed, the browser calls refused or reset.
+  for (const { errors } of all) errors.length = 0;
   await take(ana.page, shadow, way.slice(2, 4));
 
   // The tab is loaded anew in the middle: the host knows where it was.
@@ -296,7 +302,6 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   });
   await desk.page.getByRole('heading', { level: 1, name: t('gradebook:title') }).waitFor();
   expect(await desk.page.locator('main').textContent()).not.toContain('Ana Ruiz');
-  const wrong = /status of 401|WebSocket connection|ERR_CONNECTION_REFUSED/;
-  for (const { errors } of [desk, ana, ben]) expect(errors.filter((each) => !wrong.test(each))).toEqual([]);
-  await Promise.all([desk, ana, ben].map(({ close }) => close()));
+  expect(unexpected()).toEqual([]);
+  await Promise.all(all.map(({ close }) => close()));
 });

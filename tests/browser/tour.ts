@@ -52,6 +52,9 @@ async function readingPages(page: Page, halt: Halt): Promise<void> {
     ['unknown', '#/ticket/nobodyWroteThis'],
     ['progress-empty', '#/progress'],
     ['settings', '#/settings'],
+    ['drills', '#/drills'],
+    ['exams', '#/exams'],
+    ['gradebook', '#/gradebook'],
   ] as const) {
     await go(page, route);
     await openAll(page);
