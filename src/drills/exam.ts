@@ -1,10 +1,9 @@
 /** Mock exams: a paper drawn from a blueprint, and what its answers say. */
 import { z } from 'zod';
 import { shapeError } from '../rig/errors.ts';
-import { randomOf, shuffled } from '../scenario/random.ts';
-import { PER_HOUSE } from './draw.ts';
 import { shareInterval } from './interval.ts';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
+import { type Question, questionsOf } from './paper.ts';
 import type { Shelf } from './practice.ts';
 
 export const blueprintSchema = z.strictObject({
@@ -30,14 +29,6 @@ export function loadBlueprint(json: unknown): Blueprint {
   throw shapeError(parsed.error.issues);
 }
 
-/** One question of a paper, to be drawn. */
-export interface Question {
-  readonly kind: DrillKind;
-  readonly rig: string;
-  /** Of the item; should that number have none, of the next one that has. */
-  readonly number: number;
-}
-
 /** Questions by skill as the weights have it: whole parts first, then the largest remainders. Skills that no kind asks for are left out. */
 export function countsOf({ items, skills }: Blueprint, kinds: readonly DrillKind[]): ReadonlyMap<DrillSkill, number> {
   const asked = DRILL_SKILLS.filter((skill) => skills[skill] !== undefined && kinds.some((kind) => kind.skill === skill));
@@ -53,38 +44,14 @@ export function countsOf({ items, skills }: Blueprint, kinds: readonly DrillKind
   return counts;
 }
 
-/**
- * The paper of a lot: the same lot is the same paper. Each rig hangs in one house of its own, so that a paper is soon drawn; no number of a kind
- * comes twice.
- * @param lot 0 … 1,000,000
- */
-export function paperOf(blueprint: Blueprint, { kinds, rigs }: Shelf, lot: number): Question[] {
-  const random = randomOf(lot);
-  const paper = [...countsOf(blueprint, kinds)].flatMap(([skill, count]) => {
-    const own = shuffled(
-      random,
-      kinds.filter((kind) => kind.skill === skill).flatMap((kind) => rigs.map((rig) => ({ kind, rig }))),
-    );
-    // Kinds take turns, and so do the rigs within each.
-    const turns = new Map<DrillKind, number>();
-    const inTurn = own
-      .map((each) => {
-        const turn = turns.get(each.kind) ?? 0;
-        turns.set(each.kind, turn + 1);
-        return { ...each, turn };
-      })
-      .sort((a, b) => a.turn - b.turn);
-    return Array.from({ length: count }, (_, index): Question => {
-      const { kind, rig } = inTurn[index % inTurn.length] as Omit<Question, 'number'>;
-      const house = rigs.indexOf(rig) + rigs.length * (1000 + lot);
-      return { kind, rig, number: house * PER_HOUSE + Math.floor(index / inTurn.length) * QUESTION_STEP };
-    });
-  });
-  return shuffled(random, paper);
+/** The paper of a lot: the same lot is the same paper. @param lot 0 … 1,000,000 */
+export function paperOf(blueprint: Blueprint, shelf: Shelf, lot: number): Question[] {
+  const groups = [...countsOf(blueprint, shelf.kinds)].map(([skill, count]) => ({
+    kinds: shelf.kinds.filter((kind) => kind.skill === skill),
+    count,
+  }));
+  return questionsOf(groups, shelf.rigs, lot);
 }
-
-/** Between two questions of one kind in one house: numbers that may be tried for an item. */
-const QUESTION_STEP = 4;
 
 export interface Tally {
   readonly right: number;

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { type Blueprint, paperOf, type Question } from '../../drills/exam.ts';
+import { type Blueprint, paperOf } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
+import type { Question } from '../../drills/paper.ts';
 import { engineAlone } from '../engine/engine.ts';
 import type { Kept } from '../keeping/store.ts';
 import { rigs } from '../library.ts';

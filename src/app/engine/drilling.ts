@@ -2,10 +2,8 @@
 import { bankOver } from '../../drills/draw.ts';
 import type { Item } from '../../drills/item.ts';
 import { DRILL_KINDS } from '../../drills/kinds.ts';
+import { itemOf } from '../../drills/paper.ts';
 import type { RigData } from '../../rig/schema.ts';
-
-/** Numbers of a house that are tried for one that has an item. */
-const TRIES = 4;
 
 let rigNow: RigData | undefined;
 /** Keeps the houses, so that a house's next item is quickly drawn. */
@@ -22,10 +20,5 @@ export function drill({
 }): Item | null {
   rigNow = rig;
   const kind = DRILL_KINDS.find((each) => each.id === id);
-  if (!kind) return null;
-  for (let tries = 0; tries < TRIES; tries++) {
-    const item = bank.item(kind, number + tries);
-    if (item) return item;
-  }
-  return null;
+  return (kind && itemOf(bank, { kind, number })) ?? null;
 }
