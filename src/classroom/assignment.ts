@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { JOB_MODES } from '../attempt/job.ts';
+import { blueprintSchema } from '../drills/exam.ts';
 import { dataError, shapeError } from '../rig/errors.ts';
 import { GRADES } from '../scenario/grade.ts';
 import { SKILLS } from '../scenario/skills.ts';
@@ -29,6 +30,30 @@ const itemSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const { id, items, minutes, pass, skills } = blueprintSchema.shape;
+
+const paperSchema = z.discriminatedUnion('kind', [
+  /** The questions of an exam; its time holds beside the assignment's own. Bench tickets are items of the assignment. */
+  z.strictObject({
+    kind: z.literal('exam'),
+    /** For an exam of the instructor's own. */
+    title: z.string().trim().min(1).max(120).optional(),
+    exam: z.strictObject({ id, items, minutes, pass, skills }),
+  }),
+  /** So many exercises of these kinds. */
+  z.strictObject({
+    kind: z.literal('drills'),
+    drills: z
+      .array(z.string().regex(/^[A-Za-z]{1,40}$/))
+      .min(1)
+      .max(40),
+    count: z.int().min(3).max(60),
+  }),
+]);
+
+/** Tickets and papers together. */
+export const MOST_ITEMS = 30;
+
 export const assignmentSchema = z
   .strictObject({
     /** Where this file's JSON Schema is, for editors; nothing that anybody hands out or is graded by. */
@@ -50,16 +75,26 @@ export const assignmentSchema = z
     rubric: rubricSchema.optional(),
     /** With the trainee's code it decides what each of them draws. */
     seed: z.int().min(0).max(2_147_483_647),
-    items: z.array(itemSchema).min(1).max(30),
+    items: z.array(itemSchema).max(MOST_ITEMS),
+    /** Exercises and exams; they are counted on from the items. */
+    papers: z.array(paperSchema).min(1).max(10).optional(),
   })
   .refine(({ opens, closes }) => opens === undefined || closes === undefined || secondsOf(opens) < secondsOf(closes), {
     error: 'classroom.hours',
     path: ['closes'],
+  })
+  .refine(({ items, papers = [] }) => items.length + papers.length >= 1 && items.length + papers.length <= MOST_ITEMS, {
+    error: 'classroom.items',
+    path: ['items'],
   });
 
 /** What an instructor sets: tickets, or recipes for them, and how they are to be worked on. */
 export type Assignment = Omit<z.infer<typeof assignmentSchema>, '$schema'>;
 export type AssignmentItem = Assignment['items'][number];
+export type PaperSetting = NonNullable<Assignment['papers']>[number];
+
+/** How many grades it comes to: its tickets, then its papers. */
+export const placesOf = ({ items, papers = [] }: Assignment): number => items.length + papers.length;
 
 /** Takes data of one version to the next; by the version that it comes from. */
 export type Migrations = Readonly<Record<number, (json: Record<string, unknown>) => Record<string, unknown>>>;

@@ -2,7 +2,6 @@ import type { Action } from '../attempt/actions.ts';
 import type { Assignment } from './assignment.ts';
 import { secondsOf } from './instant.ts';
 import { ownSeal } from './seal.ts';
-import type { Submission } from './submission.ts';
 
 export const DOUBTS = [
   /** Made by a Bellwire whose rules are others. */
@@ -47,6 +46,12 @@ export const DOUBTS = [
   'handedInTwice',
   /** As another trainee's, by more than chance explains. */
   'sameLog',
+  /** Not the questions that this trainee gets. */
+  'otherPaper',
+  /** Other answers than there are questions. */
+  'brokenAnswers',
+  /** As another trainee's, wrong ones and all. */
+  'sameAnswers',
 ] as const;
 export type DoubtCode = (typeof DOUBTS)[number];
 
@@ -66,8 +71,16 @@ const TEN_STEPS_SECONDS = 1;
 /** Clocks differ, and handing in takes a moment. */
 const GRACE_SECONDS = 120;
 
+/** When something was done, by the trainee's clock: seconds from the beginning to each step. */
+interface Timed {
+  readonly stamps: readonly number[];
+  readonly began: string;
+  readonly attempt: number;
+}
+type Limits = Pick<Assignment, 'attempts' | 'minutes' | 'opens' | 'closes'>;
+
 /** Doubts about when it was done. */
-export function timeDoubts(submission: Submission, assignment: Assignment, steps: number): Doubt[] {
+export function timeDoubts(submission: Timed, assignment: Limits, steps: number): Doubt[] {
   const { stamps, began, attempt } = submission;
   const found: Doubt[] = [];
   if (attempt > assignment.attempts) found.push(doubt('tooManyAttempts', undefined, { attempt, allowed: assignment.attempts }));

@@ -9,12 +9,15 @@ import type { Ticket } from '../scenario/ticket.ts';
 import { type Debrief, SCORE_ITEMS, type ScoreItem } from '../score/debrief.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../score/score.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
+import { isAnswers, type Submitted } from './answers.ts';
 import type { Assignment } from './assignment.ts';
 import { digestOf } from './digest.ts';
 import { type Doubt, doubt, listDoubt, timeDoubts } from './doubts.ts';
 import { drawnFor, type Work, workOf, workWith } from './draw.ts';
+import { createPaperGrader, type PaperResult } from './gradeAnswers.ts';
 import { RULES, sealRest, sealSteps } from './seal.ts';
-import { loadSubmission, restOf, type Submission, sealedTo } from './submission.ts';
+import { restOf, type Submission, sealedTo } from './submission.ts';
+import { loadSubmitted } from './submitted.ts';
 
 /** What an attempt was worth, without the debrief's length. */
 export interface Result {
@@ -39,10 +42,12 @@ export interface Result {
 }
 
 export interface Graded {
-  readonly submission: Submission;
+  readonly submission: Submitted;
   readonly doubts: readonly Doubt[];
   /** What the log is worth on this trainee's own ticket; undefined where it does not replay there to its end. */
   readonly result: Result | undefined;
+  /** What the answers are worth on this trainee's own paper. */
+  readonly paper?: PaperResult | undefined;
 }
 
 /** Grades one submission after another of one assignment, and keeps what is the same for all of them. */
@@ -120,8 +125,14 @@ export function createGrader(assignment: Assignment, library: Library, trainees:
     return undefined;
   }
 
+  const gradeAnswers = createPaperGrader(assignment, library, trainees);
+
   function grade(json: unknown): Graded {
-    const submission = loadSubmission(json);
+    const submission = loadSubmitted(json);
+    return isAnswers(submission) ? gradeAnswers(submission) : gradeLog(submission);
+  }
+
+  function gradeLog(submission: Submission): Graded {
     const doubts: Doubt[] = [];
     if (submission.rules !== RULES) doubts.push(doubt('otherRules', undefined, { rules: submission.rules, here: RULES }));
     if (submission.assignment.id !== assignment.id || submission.assignment.digest !== assignmentDigest)

@@ -1,12 +1,14 @@
 /** A class's grades, worked out from graded submissions: nothing in here is kept that is not worked out anew from them. */
 import { SKILLS, type Skill } from '../scenario/skills.ts';
-import type { Assignment } from './assignment.ts';
+import { type Assignment, placesOf } from './assignment.ts';
 import { type Doubt, doubt } from './doubts.ts';
-import type { Entry } from './entry.ts';
+import { type Entry, pointsIn } from './entry.ts';
 import type { Result } from './grade.ts';
 import { groupBy } from './group.ts';
 import { type Analysis, analysesOf, type Taken } from './itemAnalysis.ts';
 import { type Overrule, overruleFor } from './overrules.ts';
+import { type PaperAnalysis, paperAnalysis } from './paperAnalysis.ts';
+import { sameAnswersDoubts } from './sameAnswers.ts';
 import { sameLogDoubts } from './sameLog.ts';
 
 export const COUNTS = ['best', 'last'] as const;
@@ -32,9 +34,9 @@ export interface Cell {
 
 export interface Row {
   readonly trainee: Entry['trainee'];
-  /** One for each of the assignment's items. */
+  /** One for each of the assignment's items, then one for each of its papers. */
   readonly cells: readonly Cell[];
-  /** Mean of the points over all of the assignment's items, 0…100; an item without points counts as nothing. */
+  /** Mean of the points over all of the assignment's items and papers, 0…100; an item without points counts as nothing. */
   readonly total: number;
 }
 
@@ -54,6 +56,8 @@ export interface Gradebook {
   readonly rows: readonly Row[];
   readonly skills: readonly SkillRow[];
   readonly analyses: readonly Analysis[];
+  /** One for each of the assignment's papers. */
+  readonly papers: readonly PaperAnalysis[];
   /** Cells with doubts that nobody has settled. */
   readonly openDoubts: number;
 }
@@ -72,7 +76,9 @@ export function gradebookOf({ assignment, entries, overrules = [], counts = 'bes
   const rows = [...trainees]
     .sort(([a], [b]) => a.localeCompare(b, 'en', { numeric: true }))
     .map(([code, own]): Row => {
-      const cells = assignment.items.map((_, item) => cellOf(own, item, overruleFor(overrules, code, item), counts));
+      const cells = Array.from({ length: placesOf(assignment) }, (_, item) =>
+        cellOf(own, item, overruleFor(overrules, code, item), counts),
+      );
       const name = own.find((entry) => entry.trainee.name !== '')?.trainee.name ?? '';
       return { trainee: { code, name }, cells, total: meanOf(cells) };
     });
@@ -82,6 +88,7 @@ export function gradebookOf({ assignment, entries, overrules = [], counts = 'bes
     rows,
     skills: skillRows(rows),
     analyses: assignment.items.flatMap((_, item) => analysesOf(item, takenAt(rows, item))),
+    papers: (assignment.papers ?? []).map((setting, index) => paperAnalysis(assignment.items.length + index, setting, rows)),
     openDoubts: rows.flatMap(({ cells }) => cells).filter(({ open }) => open).length,
   };
 }
@@ -92,24 +99,25 @@ function withDoubtsBetween(entries: readonly Entry[]): Entry[] {
   const once = [...new Map(entries.map((entry) => [`${placeOf(entry)} ${entry.seal} ${entry.actions.join()}`, entry])).values()];
   const places = groupBy(once, placeOf);
   const same = sameLogDoubts(once);
+  const alike = sameAnswersDoubts(once);
   return once.map((entry) => {
     const others = places.get(placeOf(entry))?.filter((each) => each !== entry) ?? [];
     const twice = others.map(({ file }) => doubt('handedInTwice', undefined, { file }));
-    return { ...entry, doubts: [...entry.doubts, ...twice, ...(same.get(entry) ?? [])] };
+    return { ...entry, doubts: [...entry.doubts, ...twice, ...(same.get(entry) ?? []), ...(alike.get(entry) ?? [])] };
   });
 }
 
 function cellOf(own: readonly Entry[], item: number, overrule: Overrule | undefined, counts: Counts): Cell {
   const entries = own.filter((entry) => entry.item === item).sort((a, b) => a.attempt - b.attempt);
-  const replayed = entries.filter((each) => each.result !== undefined);
+  const replayed = entries.filter((each) => pointsIn(each) !== undefined);
   const sound = replayed.filter(({ doubts }) => doubts.length === 0);
   const best = (sound.length > 0 ? sound : replayed).reduce<Entry | undefined>(
-    (most, each) => ((each.result?.total ?? 0) > (most?.result?.total ?? -1) ? each : most),
+    (most, each) => ((pointsIn(each) ?? 0) > ((most && pointsIn(most)) ?? -1) ? each : most),
     undefined,
   );
   const entry = (counts === 'best' ? best : undefined) ?? entries.at(-1);
   const doubts = entries.flatMap((each) => each.doubts.map((one) => ({ doubt: one, entry: each })));
-  const points = overrule?.points ?? entry?.result?.total;
+  const points = overrule?.points ?? (entry && pointsIn(entry));
   const open = doubts.length > 0 && overrule === undefined;
   return { item, entry, result: entry?.result, attempts: entries.length, points, overrule, doubts, open };
 }
@@ -124,7 +132,7 @@ function takenAt(rows: readonly Row[], item: number): Taken[] {
     const cell = cells[item];
     if (!cell?.entry || !cell.result || cell.entry.doubts.length > 0) return [];
     const rest = cells.filter((each) => each.item !== item);
-    const points = rest.reduce((sum, { result }) => sum + (result?.total ?? 0), 0);
+    const points = rest.reduce((sum, each) => sum + ((each.entry && pointsIn(each.entry)) ?? 0), 0);
     return [
       {
         trainee: trainee.code,

@@ -1,7 +1,9 @@
 /** A gradebook as tables, and those as CSV by RFC 4180. */
 import Papa from 'papaparse';
 import type { Naming } from '../suspects/hypotheses.ts';
+import { placesOf } from './assignment.ts';
 import type { Doubt } from './doubts.ts';
+import { pointsIn } from './entry.ts';
 import type { Cell, Gradebook } from './gradebook.ts';
 
 export const COLUMNS = [
@@ -25,6 +27,8 @@ export const COLUMNS = [
   'parMinutes',
   'steps',
   'wastedSteps',
+  'answersRight',
+  'answersAsked',
   'doubts',
   'file',
 ] as const;
@@ -58,11 +62,11 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
       trainee: trainee.code,
       name: trainee.name,
       item: cell.item + 1,
-      ticket: entry?.ticket ?? '',
+      ticket: entry?.paper ? '' : (entry?.ticket ?? ''),
       attempt: blank(entry?.attempt),
       attempts: cell.attempts,
       points: tenth(cell.points),
-      replayed: blank(result?.total),
+      replayed: entry ? blank(pointsIn(entry)) : '',
       reason: overrule?.reason ?? '',
       isolation: tenth(result?.items.isolation),
       economy: tenth(result?.items.economy),
@@ -75,6 +79,8 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
       parMinutes: tenth(result?.parMinutes),
       steps: blank(result?.steps),
       wastedSteps: blank(result?.wastedSteps),
+      answersRight: blank(entry?.paper?.right),
+      answersAsked: blank(entry?.paper?.asked),
       doubts: cell.doubts.map(({ doubt }) => words.doubt(doubt)).join('; '),
       file: entry?.file ?? '',
     };
@@ -85,7 +91,7 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
 
 /** One line for each trainee: the points of every item, and the total. */
 export function wideTable({ rows, assignment }: Gradebook, words: CsvWords): Table {
-  const items = assignment.items.map((_, item) => words.item(item));
+  const items = Array.from({ length: placesOf(assignment) }, (_, item) => words.item(item));
   return [
     [words.column('trainee'), words.column('name'), ...items, words.column('total'), words.column('doubts')],
     ...rows.map(({ trainee, cells, total }) => [

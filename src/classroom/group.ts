@@ -1,6 +1,6 @@
 /** Things by a key, in the order in which they come. */
-export function groupBy<T>(things: readonly T[], keyOf: (thing: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
+export function groupBy<T, K extends string>(things: readonly T[], keyOf: (thing: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
   for (const thing of things) {
     const key = keyOf(thing);
     const group = groups.get(key);

@@ -4,7 +4,7 @@ import { type Entry, entryOf } from '../classroom/entry.ts';
 import { createGrader } from '../classroom/grade.ts';
 import { COUNTS, type Counts, type Gradebook, gradebookOf } from '../classroom/gradebook.ts';
 import { loadOverrules, type Overrule } from '../classroom/overrules.ts';
-import { loadSubmission } from '../classroom/submission.ts';
+import { gradingOrder, loadSubmitted } from '../classroom/submitted.ts';
 import { type DataError, dataError, isDataError } from '../rig/errors.ts';
 import { inFile } from '../scenario/library.ts';
 import { jsonFiles, readJson, shippedLibrary } from './files.ts';
@@ -39,8 +39,8 @@ export function gradeFolder(assignmentFile: string, folder: string, overrulesFil
     attempted(file, () => {
       const content = readWithin(file);
       if (isOtherOfOurs(content)) return undefined;
-      const { trainee, item, ticket } = loadSubmission(content);
-      return { file, code: trainee.code, order: `${String(item).padStart(2, '0')} ${ticket.id}` };
+      const submitted = loadSubmitted(content);
+      return { file, code: submitted.trainee.code, order: gradingOrder(submitted) };
     }).filter((each) => each !== undefined),
   );
   const grader = createGrader(assignment, shippedLibrary(), [...new Set(found.map(({ code }) => code))]);

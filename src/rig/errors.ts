@@ -32,6 +32,7 @@ const OWN_CODES = new Set([
   'rig.staging',
   'classroom.code',
   'classroom.hours',
+  'classroom.items',
 ]);
 
 /**

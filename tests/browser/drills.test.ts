@@ -7,6 +7,7 @@ import { createBank } from '../../src/drills/draw.ts';
 import { loadBlueprint, paperOf } from '../../src/drills/exam.ts';
 import type { Item } from '../../src/drills/item.ts';
 import { DRILL_KINDS } from '../../src/drills/kinds.ts';
+import { itemOf } from '../../src/drills/paper.ts';
 import { speakEnglish } from '../app/english.ts';
 import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
@@ -85,10 +86,10 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   const bank = createBank(shelf.rigs.map((id) => library.rigs.get(id)!));
   // A few are answered rightly, of kinds that differ: the page's worker must have drawn just these.
   const known = new Map<number, Item>();
-  for (const [place, { kind, number }] of paper.entries()) {
+  for (const [place, question] of paper.entries()) {
     if (known.size === 4) break;
-    if ([...known.values()].some((each) => each.kind === kind.id)) continue;
-    const item = bank.item(kind, number);
+    if ([...known.values()].some((each) => each.kind === question.kind.id)) continue;
+    const item = itemOf(bank, question);
     if (item) known.set(place, item);
   }
   let sure = 0;

@@ -8,6 +8,7 @@ import { modeName, number, t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
+import { loadSubmission } from '../../src/classroom/submission.ts';
 import { speakEnglish } from '../app/english.ts';
 import { library, start, ticket } from '../scenario/shipped.ts';
 import { black, meter, pull, red } from '../score/solutions.ts';
@@ -135,7 +136,8 @@ test('a file is taken, worked on through a reload, handed in and graded to the t
   expect(JSON.parse(readFileSync(await file.path(), 'utf8'))).toEqual(handed[0]);
   const grader = createGrader(loadAssignment(ASSIGNMENT), library);
   for (const [item, json] of handed.entries()) {
-    const { doubts, result, submission } = grader.grade(json);
+    const { doubts, result } = grader.grade(json);
+    const submission = loadSubmission(json);
     expect(doubts).toEqual([]);
     expect(submission.log).toMatchObject({ steps: { length: STEPS.length + 2 } });
     expect(submission.stamps).toHaveLength(STEPS.length + 2);

@@ -45,8 +45,8 @@ describe('a paper', () => {
         const share = (blueprint.items * (blueprint.skills[skill] ?? 0)) / total;
         expect(Math.abs(paper.filter(({ kind }) => kind.skill === skill).length - share)).toBeLessThan(1);
       }
-      const keys = paper.map(({ kind, number }) => `${kind.id} ${number}`);
-      expect(new Set(keys).size).toBe(paper.length);
+      const keys = paper.flatMap(({ kind, draws }) => draws.map(({ number }) => `${kind.id} ${number}`));
+      expect(new Set(keys).size).toBe(keys.length);
       expect(paperOf(blueprint, shelf, 5)).toEqual(paper);
       expect(paperOf(blueprint, shelf, 6)).not.toEqual(paper);
     }

@@ -2,9 +2,8 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { type Blueprint, paperOf } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
 import type { Question } from '../../drills/paper.ts';
-import { engineAlone } from '../engine/engine.ts';
 import type { Kept } from '../keeping/store.ts';
-import { rigs } from '../library.ts';
+import { drawQuestion } from './draw-question.ts';
 import { keepExams, type RunningExam, type Sitting } from './exam-keep.ts';
 import { SHELF } from './use-drills.ts';
 
@@ -43,10 +42,9 @@ export function useExam(
   useEffect(() => {
     let current = true;
     const draw = async () => {
-      for (const [place, { kind, rig, number }] of paper.entries()) {
+      for (const [place, question] of paper.entries()) {
         if (drawn.current.has(place)) continue;
-        const found = rigs.get(rig);
-        const item = found === undefined ? null : await engineAlone().ask('drill', { kind: kind.id, number, rig: found });
+        const item = await drawQuestion(question);
         if (!current) return;
         drawn.current.add(place);
         setItems((before) => before.map((each, index) => (index === place ? item : each)));

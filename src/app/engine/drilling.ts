@@ -2,7 +2,7 @@
 import { bankOver } from '../../drills/draw.ts';
 import type { Item } from '../../drills/item.ts';
 import { DRILL_KINDS } from '../../drills/kinds.ts';
-import { itemOf } from '../../drills/paper.ts';
+import { drawnItem } from '../../drills/paper.ts';
 import type { RigData } from '../../rig/schema.ts';
 
 let rigNow: RigData | undefined;
@@ -20,5 +20,5 @@ export function drill({
 }): Item | null {
   rigNow = rig;
   const kind = DRILL_KINDS.find((each) => each.id === id);
-  return (kind && itemOf(bank, { kind, number })) ?? null;
+  return (kind && drawnItem(bank, kind, { number })) ?? null;
 }

@@ -15,7 +15,7 @@ export interface Roll {
 }
 
 /** What grading comes to, without the submission that it is about. */
-export type Marked = Pick<Graded, 'doubts' | 'result'>;
+export type Marked = Pick<Graded, 'doubts' | 'result' | 'paper'>;
 
 /** What a report tells of an attempt: its debrief, without what each step ruled out, and what was done. */
 export interface Review {
@@ -37,8 +37,8 @@ export function roll({ assignment, trainees, library }: Roll): null {
 /** @throws DataError where it is no submission, or its ticket is not there */
 export function grade({ submission }: { readonly submission: unknown }): Marked {
   if (grader === undefined) throw new Error('no assignment is open');
-  const { doubts, result } = grader.grade(submission);
-  return { doubts, result };
+  const { doubts, result, paper } = grader.grade(submission);
+  return { doubts, result, paper };
 }
 
 /** Null where the attempt does not replay. */

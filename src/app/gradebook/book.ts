@@ -1,13 +1,16 @@
 /** What a gradebook page holds, and what can be done with it. No browser and no clock in here. */
+import { isAnswers } from '../../classroom/answers.ts';
 import type { Assignment } from '../../classroom/assignment.ts';
 import { canonical, digestOf } from '../../classroom/digest.ts';
 import { drawnFor, workWith } from '../../classroom/draw.ts';
-import { type Entry, entryOf } from '../../classroom/entry.ts';
+import { type Entry, entryOf, pointsIn } from '../../classroom/entry.ts';
 import type { Counts } from '../../classroom/gradebook.ts';
 import type { GradebookFile } from '../../classroom/gradebookFile.ts';
 import { secondsOf } from '../../classroom/instant.ts';
 import type { Overrule } from '../../classroom/overrules.ts';
+import { papersOf } from '../../classroom/papers.ts';
 import type { Submission } from '../../classroom/submission.ts';
+import { gradingOrder } from '../../classroom/submitted.ts';
 import { dataError } from '../../rig/errors.ts';
 import { inFile, type Library } from '../../scenario/library.ts';
 import type { Marked } from '../engine/grading.ts';
@@ -52,12 +55,13 @@ export function withContent(book: Book, content: Content): Book {
   }
 }
 
-/** @throws DataError where an item's ticket or rig is not there, or its house does not fit */
+/** @throws DataError where an item's ticket, rig or kind of exercise is not there, or its house does not fit */
 export function checkWorks(assignment: Assignment, library: Library): void {
   for (const [index, item] of assignment.items.entries()) {
     const drawn = item.kind === 'drawn' ? item.pool.map(({ ticket }) => ticket) : [drawnFor(assignment, '', index, library)];
     for (const ticket of drawn) inFile(`items[${index}]`, () => workWith(assignment, index, ticket, library));
   }
+  papersOf(assignment, '', library);
 }
 
 export const isSameAssignment = (a: Assignment, b: Assignment): boolean => digestOf(a) === digestOf(b);
@@ -87,10 +91,9 @@ function joined(own: readonly Overrule[], more: readonly Overrule[]): readonly O
 /** What is not graded yet, item by item and ticket by ticket, so that what is the same for a ticket is worked out once. */
 export function dueOf({ assignment, handedIn, entries }: Book): readonly HandedIn[] {
   if (assignment === undefined) return [];
-  const order = ({ submission: { item, ticket } }: HandedIn) => `${String(item).padStart(2, '0')} ${ticket.id}`;
   return [...handedIn.values()]
     .filter(({ key }) => !entries.has(key))
-    .map((each) => ({ each, at: order(each) }))
+    .map((each) => ({ each, at: gradingOrder(each.submission) }))
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
     .map(({ each }) => each);
 }
@@ -101,12 +104,12 @@ export const codesOf = ({ handedIn }: Book): string[] => [
 ];
 
 /** A host's own clock kept the time: what its instructor added or paused is no doubt. */
-export function gradedEntry({ file, submission, hosted }: HandedIn, { doubts, result }: Marked): Entry {
+export function gradedEntry({ file, submission, hosted }: HandedIn, { doubts, ...marked }: Marked): Entry {
   const told = hosted ? doubts.filter(({ code }) => code !== 'overTime') : doubts;
-  return entryOf(file, { submission, doubts: told, result });
+  return entryOf(file, { submission, doubts: told, ...marked });
 }
 
-/** The submission that an entry was graded from. */
+/** The submission that an entry was graded from; undefined for answers to a paper. */
 export function submissionOf({ handedIn }: Book, entry: Entry): Submission | undefined {
   const isIt = ({ file, submission: { trainee, item, attempt, seal } }: HandedIn) =>
     file === entry.file &&
@@ -114,7 +117,8 @@ export function submissionOf({ handedIn }: Book, entry: Entry): Submission | und
     trainee.code === entry.trainee.code &&
     item === entry.item &&
     attempt === entry.attempt;
-  return [...handedIn.values()].find(isIt)?.submission;
+  const found = [...handedIn.values()].find(isIt)?.submission;
+  return found && !isAnswers(found) ? found : undefined;
 }
 
 /** The book without one trainee: neither what they handed in nor what was said of it. */
@@ -151,8 +155,9 @@ export function personOf({ assignment, handedIn, entries, overrules }: Book, cod
       return {
         file,
         submission,
-        points: entry?.result?.total,
+        points: entry && pointsIn(entry),
         items: entry?.result?.items,
+        answers: entry?.paper?.answers.map(({ kind, right, choice }) => ({ kind, right, choice })),
         doubts: entry?.doubts.map((each) => ({ code: each.code, step: each.step })),
       };
     }),

@@ -1,9 +1,11 @@
 /** What a file from outside is, by its `format`; nothing in it is believed. No browser in here. */
+
+import type { Submitted } from '../../classroom/answers.ts';
 import { type Assignment, loadAssignment } from '../../classroom/assignment.ts';
 import { digestOf } from '../../classroom/digest.ts';
 import { type GradebookFile, loadGradebookFile } from '../../classroom/gradebookFile.ts';
 import { loadOverrules, type Overrules } from '../../classroom/overrules.ts';
-import { loadSubmission, type Submission } from '../../classroom/submission.ts';
+import { loadSubmitted } from '../../classroom/submitted.ts';
 import { dataError, isDataError } from '../../rig/errors.ts';
 import { parseJson } from '../json-text.ts';
 
@@ -22,7 +24,7 @@ export interface HandedIn {
   readonly key: string;
   /** The file that it came in, as a person knows it. */
   readonly file: string;
-  readonly submission: Submission;
+  readonly submission: Submitted;
   /** A host kept its time: what was added to it or paused is no doubt. */
   readonly hosted: boolean;
 }
@@ -49,12 +51,12 @@ export type Content =
 
 /** @throws DataError where it is no submission */
 function handedInOf(json: unknown, file: string | undefined, hosted: boolean): HandedIn {
-  const submission = loadSubmission(json);
+  const submission = loadSubmitted(json);
   return { key: digestOf(submission), file: (file ?? usualName(submission)).slice(-MOST_NAME), submission, hosted };
 }
 
 /** What never was a file is called as it would be if it were handed in as one. */
-const usualName = ({ assignment, trainee, item, attempt }: Submission): string =>
+const usualName = ({ assignment, trainee, item, attempt }: Submitted): string =>
   `${assignment.id}-${trainee.code}-${item + 1}-${attempt}.bellwire.json`;
 
 /** Whatever was thrown, as a fault of the file: data that are nested without end make the reader itself give up. */
@@ -81,6 +83,7 @@ export function contentOf(text: string | undefined, file: string): Content {
     case 'bellwire-overrules':
       return { kind: 'overrules', overrules: loadOverrules(json) };
     case 'bellwire-submission':
+    case 'bellwire-answers':
       return { kind: 'handedIn', handedIn: handedInOf(json, file, false) };
     default:
       throw dataError('classroom.format', 'format');
