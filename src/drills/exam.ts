@@ -1,6 +1,7 @@
-/** Mock exams: a paper drawn from a blueprint, and what its answers say. */
+/** Mock exams: a paper drawn from a blueprint, and what its answers and the work at its bench say. */
 import { z } from 'zod';
 import { shapeError } from '../rig/errors.ts';
+import { examBenchSchema } from './examBench.ts';
 import { shareInterval } from './interval.ts';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
 import { type Question, questionsOf } from './paper.ts';
@@ -18,6 +19,8 @@ export const blueprintSchema = z.strictObject({
   pass: z.number().min(0.3).max(1),
   /** How much each skill counts beside the others. */
   skills: z.partialRecord(z.enum(DRILL_SKILLS), z.number().min(0.1).max(100)).refine((weights) => Object.keys(weights).length > 0),
+  /** Tickets beside the questions; none where left out. */
+  bench: examBenchSchema.optional(),
 });
 /** What an exam asks for. */
 export type Blueprint = z.infer<typeof blueprintSchema>;
@@ -53,6 +56,10 @@ export function paperOf(blueprint: Blueprint, shelf: Shelf, lot: number): Questi
   return questionsOf(groups, shelf.rigs, lot);
 }
 
+/** What a result counts apart: the skills that questions ask for, and the tickets. */
+export const EXAM_SKILLS = [...DRILL_SKILLS, 'bench'] as const;
+export type ExamSkill = (typeof EXAM_SKILLS)[number];
+
 export interface Tally {
   readonly right: number;
   readonly asked: number;
@@ -66,18 +73,18 @@ export interface ExamResult extends Tally {
   readonly passed: boolean;
   /** Whether the interval leaves no doubt of that. */
   readonly sure: boolean;
-  readonly skills: readonly (Tally & { readonly skill: DrillSkill })[];
+  readonly skills: readonly (Tally & { readonly skill: ExamSkill })[];
   /** Skills to practise: below the pass mark, weakest first. */
-  readonly practise: readonly DrillSkill[];
+  readonly practise: readonly ExamSkill[];
 }
 
-/** What answers come to; a question without an answer is not right. */
+/** What answers come to, each ticket being one; a question without an answer and a ticket that was not closed are not right. */
 export function examResult(
   { pass }: Pick<Blueprint, 'pass'>,
-  answers: readonly { readonly skill: DrillSkill; readonly right: boolean }[],
+  answers: readonly { readonly skill: ExamSkill; readonly right: boolean }[],
 ): ExamResult {
   const all = tallyOf(answers);
-  const skills = DRILL_SKILLS.flatMap((skill) => {
+  const skills = EXAM_SKILLS.flatMap((skill) => {
     const own = answers.filter((each) => each.skill === skill);
     return own.length === 0 ? [] : [{ skill, ...tallyOf(own) }];
   });

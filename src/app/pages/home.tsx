@@ -23,9 +23,6 @@ export function HomePage() {
         <a class="back" href={hrefOf('progress')}>
           {t('keeping:link')}
         </a>
-        <a class="back" href={hrefOf('drills')}>
-          {t('app:home.drills')}
-        </a>
         <a class="back" href={hrefOf('guide')}>
           {t('guide:link')}
         </a>
@@ -49,6 +46,15 @@ export function HomePage() {
           <p class="lead">{t('app:home.what')}</p>
           <p>{t('app:home.how')}</p>
           <GuidedStart />
+          <div class="home-practise">
+            <a class="button" href={hrefOf('drills')}>
+              {t('app:home.drills')}
+            </a>
+            <a class="button" href={hrefOf('exams')}>
+              {t('app:home.exams')}
+            </a>
+            <p>{t('app:home.practise')}</p>
+          </div>
         </div>
         <Board />
         <Cautions />
