@@ -61,6 +61,8 @@ export const listedSchema = z.strictObject({
       state: z.enum(['new', 'running', 'closed', 'timeOver']),
     }),
   ),
+  /** Exercises and exams that are set beside the tickets; they are not taken on the host. */
+  atHome: z.int(),
 });
 export type Listed = z.infer<typeof listedSchema>;
 

@@ -47,6 +47,9 @@ export const toInstructorSchema = z.discriminatedUnion('kind', [
 ]);
 export type ToInstructor = z.infer<typeof toInstructorSchema>;
 
+export const CAUTIONS = ['shipped', 'notGraded', 'papersAtHome'] as const;
+export type Caution = (typeof CAUTIONS)[number];
+
 /** The answer to `GET /api/instructor/class`. */
 export const classSchema = z.strictObject({
   code: z.string(),
@@ -59,8 +62,11 @@ export const classSchema = z.strictObject({
       items: z.int(),
       /** Submissions there are. */
       finished: z.int(),
-      /** What an instructor should know of it: `shipped`: answers to its tickets stand in the app that every browser has. */
-      cautions: z.array(z.enum(['shipped', 'notGraded'])),
+      /**
+       * What an instructor should know of it: `shipped`: answers to its tickets stand in the app that every browser has; `papersAtHome`: its
+       * exercises are not taken on the host.
+       */
+      cautions: z.array(z.enum(CAUTIONS)),
     }),
   ),
 });

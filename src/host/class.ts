@@ -3,7 +3,9 @@ import { type Assignment, loadAssignment } from '../classroom/assignment.ts';
 import { digestOf } from '../classroom/digest.ts';
 import { type Work, workOf } from '../classroom/draw.ts';
 import { secondsOf } from '../classroom/instant.ts';
+import { papersOf } from '../classroom/papers.ts';
 import type { Listed, TicketFace } from '../classroom/protocol.ts';
+import type { Caution } from '../classroom/room.ts';
 import { dataError } from '../rig/errors.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Clock } from './clock.ts';
@@ -29,7 +31,7 @@ export interface Class {
   given(assignment: Assignment, trainee: string, item: number): Given;
   isOpen(assignment: Assignment): boolean;
   listed(trainee: string): Listed[];
-  cautions(assignment: Assignment): ('shipped' | 'notGraded')[];
+  cautions(assignment: Assignment): Caution[];
 }
 
 export function createClass(records: Records, library: Library, clock: Clock): Class {
@@ -55,6 +57,8 @@ export function createClass(records: Records, library: Library, clock: Clock): C
       const assignment = loadAssignment(json);
       // Whatever it names must be there.
       workOf(assignment, 'anybody', library);
+      papersOf(assignment, 'anybody', library);
+      if (assignment.items.length === 0) throw dataError('lab.papersOnly', 'items');
       const before = all.get(assignment.id);
       if (before && digestOf(before) !== digestOf(assignment) && records.attemptsAt(assignment.id).length > 0)
         throw dataError('lab.assignmentInUse', 'id', { id: assignment.id });
@@ -95,12 +99,14 @@ export function createClass(records: Records, library: Library, clock: Clock): C
               const last = tried.at(-1);
               return { item, rig: rig.id, used: tried.length, state: last ? (last.ended ?? 'running') : 'new' };
             }),
+            atHome: assignment.papers?.length ?? 0,
           },
         ];
       }),
-    cautions: ({ items, mode }) => [
+    cautions: ({ items, mode, papers }) => [
       ...(mode === 'graded' ? [] : (['notGraded'] as const)),
       ...(items.some(({ kind }) => kind === 'shipped') ? (['shipped'] as const) : []),
+      ...(papers ? (['papersAtHome'] as const) : []),
     ],
   };
 }

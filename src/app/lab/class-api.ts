@@ -1,10 +1,10 @@
 /** What the instructor's page asks of the host. */
 import { z } from 'zod';
-import { type Classroom, classSchema, type Pins, pinsSchema } from '../../classroom/room.ts';
+import { CAUTIONS, type Classroom, classSchema, type Pins, pinsSchema } from '../../classroom/room.ts';
 import { ask, askFor } from './api.ts';
 
 const tokenAnswer = z.object({ token: z.string() });
-const putUpAnswer = z.object({ id: z.string(), cautions: z.array(z.enum(['shipped', 'notGraded'])) });
+const putUpAnswer = z.object({ id: z.string(), cautions: z.array(z.enum(CAUTIONS)) });
 const handedAnswer = z.object({ assignment: z.unknown(), submissions: z.array(z.unknown()) });
 
 /** Everything that was handed in at one assignment. */

@@ -28,7 +28,7 @@ export function AssignmentList({ seat }: { readonly seat: Seat }) {
 }
 
 function AssignmentSlip({ assignment, seat }: { readonly assignment: Listed; readonly seat: Seat }) {
-  const { id, title, note, mode, attempts, minutes, opens, closes, isOpen, items } = assignment;
+  const { id, title, note, mode, attempts, minutes, opens, closes, isOpen, items, atHome } = assignment;
   return (
     <section class="slip lab-assignment" aria-labelledby={`assignment-${id}`}>
       <h2 id={`assignment-${id}`}>{title}</h2>
@@ -46,6 +46,7 @@ function AssignmentSlip({ assignment, seat }: { readonly assignment: Listed; rea
           <ItemRow key={each.item} item={each} assignment={assignment} seat={seat} />
         ))}
       </ol>
+      {atHome > 0 && <p class="lab-why">{t('lab:list.atHome')}</p>}
     </section>
   );
 }
