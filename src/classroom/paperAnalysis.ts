@@ -2,8 +2,8 @@
 import { mean } from 'simple-statistics';
 import { DRILL_SKILLS, type DrillSkill, type Misconception } from '../drills/item.ts';
 import type { PaperSetting } from './assignment.ts';
+import type { Entry } from './entry.ts';
 import type { AnswerResult } from './gradeAnswers.ts';
-import type { Row } from './gradebook.ts';
 import { groupBy } from './group.ts';
 
 export interface Share {
@@ -38,8 +38,13 @@ const shareOf = (answers: readonly AnswerResult[]): Share => ({
   asked: answers.length,
 });
 
+/** What counts for one trainee, by place in the assignment. */
+interface Counting {
+  readonly cells: readonly { readonly entry: Entry | undefined }[];
+}
+
 /** @param rows everybody's; a sheet that is in doubt says nothing about the paper */
-export function paperAnalysis(item: number, setting: PaperSetting, rows: readonly Pick<Row, 'trainee' | 'cells'>[]): PaperAnalysis {
+export function paperAnalysis(item: number, setting: PaperSetting, rows: readonly Counting[]): PaperAnalysis {
   const sheets = rows.map(({ cells }) => {
     const entry = cells[item]?.entry;
     return entry && entry.doubts.length === 0 ? entry.paper : undefined;
