@@ -38,6 +38,8 @@ export interface Shape {
   readonly body?: Box;
   /** Other words on the face that wires keep off. */
   readonly keep?: readonly Box[];
+  /** Of a body that is turned over: its back, held beside its front. */
+  readonly back?: Box;
   /** Where wires that go to another place disappear. */
   readonly exit?: { readonly x: number; readonly y: number };
 }

@@ -1,12 +1,16 @@
 import type { PartView, WireEndView } from '../attempt/view.ts';
 import type { AssembledPart, Assembly } from '../rig/assemble.ts';
-import { endPoint, type Point, terminalPoint, type WireEnd } from '../rig/points.ts';
+import { endPoint, MAT_PLACE, type Point, terminalPoint, type WireEnd } from '../rig/points.ts';
 import { type Scene, type SceneView, sceneOf } from './layout.ts';
 
+/** Bodies that are drawn off their bases, by id: turned over beside it, or with pigtails on the mat. The others are left out. */
+export type BodiesOff = Readonly<Record<string, 'turned' | 'mat'>>;
+
 /** A place of a rig as the factory drew it: every cover off, bodies off their bases and nothing known of any state. */
-function factoryView(assembly: Assembly, place: string): SceneView {
+function factoryView(assembly: Assembly, place: string, off: BodiesOff): SceneView {
   const { rig } = assembly;
-  const bodies = new Set(assembly.parts.filter(({ kind }) => kind.removable === true).map(({ id }) => id));
+  const removable = assembly.parts.filter(({ kind }) => kind.removable === true);
+  const bodies = new Set(removable.map(({ id }) => id));
   const shown = assembly.parts.filter(({ id, data }) => !bodies.has(id) && (data.rides === undefined || !bodies.has(data.rides)));
   const landed = new Map<Point, string[]>();
   const wires = rig.wires.filter(({ pin, from, to }) => {
@@ -27,7 +31,10 @@ function factoryView(assembly: Assembly, place: string): SceneView {
   return {
     place,
     looks: Object.fromEntries(rig.places.map((each) => [each.id, each])),
-    parts: shown.map((part) => partView(part, place, landed)),
+    parts: [
+      ...shown.map((part) => partView(part, place, landed)),
+      ...removable.flatMap((part) => bodyView(partView(part, place, landed), off[part.id], place)),
+    ],
     wires: wires.map(({ id, cable, colour, from, to }) => ({
       id,
       cable,
@@ -69,7 +76,13 @@ function partView({ id, kind, data }: AssembledPart, place: string, landed: Read
   };
 }
 
+function bodyView(part: PartView, body: BodiesOff[string] | undefined, place: string): PartView[] {
+  if (body === undefined) return [];
+  const where = body === 'mat' ? MAT_PLACE : part.place;
+  return [{ ...part, body, place: where, visible: where === place }];
+}
+
 /** Where everything of a place stands and how its wires run, as it left the factory: for a wiring diagram. */
-export function factoryScene(assembly: Assembly, place: string): Scene {
-  return sceneOf(factoryView(assembly, place));
+export function factoryScene(assembly: Assembly, place: string, off: BodiesOff = {}): Scene {
+  return sceneOf(factoryView(assembly, place, off));
 }

@@ -37,3 +37,9 @@ export function inLines(text: string, most: number): string[] {
   }
   return lines;
 }
+
+/** A drawing may shrink to this share of itself: its smallest letters are then 9.5 CSS pixels high. */
+const LEAST = 0.88;
+
+/** The least width of a drawing at which its letters can be read, as CSS has it. @param width its own, CSS pixels */
+export const leastOf = (width: number): string => `${Math.round(width * LEAST)}px`;

@@ -1,19 +1,27 @@
 import type { Assembly } from '../../rig/assemble.ts';
 import type { Ladder, Step } from '../../rig/ladder.ts';
+import type { Point } from '../../rig/points.ts';
 import type { RigWire } from '../../rig/schema.ts';
 import { partName, t } from '../words.ts';
-import { codesOf, inLines, labelAt } from './labels.ts';
+import { codesOf, inLines, labelAt, leastOf } from './labels.ts';
 import { type Cell, drawLadder, type Stretch } from './ladder-layout.ts';
+import { type CellWords, ladderTags } from './ladder-tags.ts';
 import { DiagramSymbol } from './symbols.tsx';
+import { type PointValue, ValueTag } from './value-tag.tsx';
 
 interface Props {
   readonly assembly: Assembly;
   readonly ladder: Ladder;
+  /** What stands along its wires. */
+  readonly values?: ReadonlyMap<Point, PointValue>;
 }
 
+const NOTHING: ReadonlyMap<Point, PointValue> = new Map();
+
 /** One ladder: drawn, and its rungs in words. */
-export function LadderFigure({ assembly, ladder }: Props) {
+export function LadderFigure({ assembly, ladder, values = NOTHING }: Props) {
   const drawing = drawLadder(ladder);
+  const tags = values.size === 0 ? [] : ladderTags(drawing, values, (cell) => cellWords(assembly, cell));
   const title = t('diagram:circuit', {
     part: partName(ladder.supply),
     hot: labelAt(assembly, ladder.hot),
@@ -25,7 +33,13 @@ export function LadderFigure({ assembly, ladder }: Props) {
       <figcaption>{title}</figcaption>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard. */}
       <section class="diagram-scroll" aria-label={title} tabIndex={0}>
-        <svg viewBox={`0 0 ${drawing.width} ${drawing.height}`} width={drawing.width} height={drawing.height} aria-hidden="true">
+        <svg
+          viewBox={`0 0 ${drawing.width} ${drawing.height}`}
+          width={drawing.width}
+          height={drawing.height}
+          style={{ '--least': leastOf(drawing.width) }}
+          aria-hidden="true"
+        >
           <path class="diagram-rail" d={`M${left} ${drawing.top} V${drawing.foot} M${right} ${drawing.top} V${drawing.foot}`} />
           {drawing.stretches.map((stretch) => (
             <StretchLine key={`${stretch.x1} ${stretch.y1} ${stretch.x2} ${stretch.y2}`} stretch={stretch} />
@@ -35,6 +49,9 @@ export function LadderFigure({ assembly, ladder }: Props) {
           ))}
           {drawing.cells.map((cell) => (
             <CellFigure key={`${cell.x} ${cell.y}`} assembly={assembly} cell={cell} />
+          ))}
+          {tags.map((tag) => (
+            <ValueTag key={`${tag.box.x} ${tag.box.y}`} {...tag} />
           ))}
           {drawing.rows.map((y, index) => (
             <text key={y} class="diagram-number" x={left - 14} y={y + 4}>
@@ -80,10 +97,15 @@ function StretchLine({ stretch }: { readonly stretch: Stretch }) {
   );
 }
 
+const cellWords = (assembly: Assembly, cell: Cell): CellWords => ({
+  lines: inLines(partName(cell.part), 18),
+  left: labelAt(assembly, cell.left),
+  right: labelAt(assembly, cell.right),
+});
+
 function CellFigure({ assembly, cell }: { readonly assembly: Assembly; readonly cell: Cell }) {
   const { x, y, kind } = cell;
-  const lines = inLines(partName(cell.part), 18);
-  const [left, right] = [labelAt(assembly, cell.left), labelAt(assembly, cell.right)];
+  const { lines, left, right } = cellWords(assembly, cell);
   const wound = assembly.partById.get(cell.part)?.kind.transformers !== undefined;
   return (
     <g transform={`translate(${x} ${y})`}>

@@ -1,10 +1,24 @@
+import type { HistoryAct } from '../../attempt/job.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { Sentence } from '../../drills/item.ts';
 import type { Said } from '../../drills/said.ts';
+import type { Point } from '../../rig/points.ts';
 import { nextText } from '../action-words.ts';
 import { noticeText } from '../step-words.ts';
 import { length, ohmsByLength } from '../units.ts';
-import { listed, namingText, number, partName, placeName, pointName, positionName, readingText, t, wireName } from '../words.ts';
+import {
+  listed,
+  namingText,
+  number,
+  partName,
+  placeName,
+  pointName,
+  positionName,
+  readingText,
+  t,
+  terminalName,
+  wireName,
+} from '../words.ts';
 
 // keys: drill:kind.*
 // keys: drill:misconception.*
@@ -26,7 +40,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'point':
       return pointName(view, said.point);
     case 'points':
-      return said.points.length === 0 ? t('drill:said.none') : listed(said.points.map((point) => pointName(view, point)));
+      return said.points.length === 0 ? t('drill:said.none') : pointsText(view, said.points);
     case 'part':
       return partName(said.part);
     case 'parts':
@@ -36,19 +50,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'wire':
       return wireName(said.wire);
     case 'acts':
-      return listed(
-        said.acts.flatMap((act) =>
-          act.name === 'wait'
-            ? []
-            : [
-                t('drill:said.stands', {
-                  part: partName(act.part),
-                  control: t(`parts:control.${act.control}`),
-                  value: positionName(act.name === 'set' ? act.value : act.position),
-                }),
-              ],
-        ),
-      );
+      return actsText(said.acts);
     case 'fault':
       return said.naming ? namingText(said.naming) : t('drill:said.sound');
     case 'faults':
@@ -64,6 +66,32 @@ export function saidText(view: BenchView, said: Said): string {
     case 'number':
       return number(said.value, Number.isInteger(said.value) ? 0 : 1);
   }
+}
+
+/** Points of one part are told with its name once. */
+function pointsText(view: BenchView, points: readonly Point[]): string {
+  const parts = new Set(points.map((point) => point.split('.')[0] ?? ''));
+  const [only = ''] = parts;
+  const part = view.parts.find(({ id }) => id === only);
+  const terminals = points.map((point) => part?.terminals.find((each) => each.point === point));
+  if (parts.size > 1 || part === undefined || terminals.includes(undefined))
+    return listed(points.map((point) => pointName(view, point)));
+  const names = terminals.flatMap((terminal) => (terminal ? [terminalName(part, terminal)] : []));
+  return t('app:point.full', { terminal: listed(names), part: partName(only) });
+}
+
+/** How controls stand, by part. */
+function actsText(acts: readonly HistoryAct[]): string {
+  const byPart = new Map<string, string[]>();
+  for (const act of acts) {
+    if (act.name === 'wait') continue;
+    const value = positionName(act.name === 'set' ? act.value : act.position);
+    const setting = t('drill:said.setting', { control: t(`parts:control.${act.control}`), value });
+    byPart.set(act.part, [...(byPart.get(act.part) ?? []), setting]);
+  }
+  return listed(
+    [...byPart].map(([part, settings]) => t('drill:said.stands', { part: partName(part), settings: settings.join(', ') })),
+  );
 }
 
 /** Three figures, as a sum by hand has them. */

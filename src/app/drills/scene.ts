@@ -1,10 +1,5 @@
-import type { Attempt } from '../../attempt/attempt.ts';
-import { prober } from '../../attempt/measure.ts';
-import { railsOf } from '../../drills/places.ts';
 import type { Scene } from '../../drills/scene.ts';
-import type { Reading } from '../../meter/read.ts';
 import { layHouse } from '../../rig/house.ts';
-import type { Point } from '../../rig/points.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { rigs, storyOf } from '../library.ts';
@@ -36,12 +31,4 @@ export function loadedFrom(scene: Scene): { readonly loaded: Loaded; readonly ri
   };
   const ticket: Ticket = { ...job, told: storyOf(job) };
   return { rig, loaded: { ticket, ...retell(ticket, rig, actions), origin: 'begun' } };
-}
-
-/** Volts of each point to the low-voltage common, where there is one, as a meter would show them. */
-export function voltsToCommon({ bench }: Attempt, points: readonly Point[]): { readonly point: Point; readonly shown: Reading }[] {
-  const rails = railsOf(bench);
-  if (!rails) return [];
-  const read = prober(bench);
-  return points.map((point) => ({ point, shown: read('voltsAc', point, rails.common) }));
 }

@@ -94,7 +94,7 @@ export function thermostatFace(body: ThermostatBody): Face {
       case 'seated':
         return { width: plate.width + MARGIN * 2, height: plate.height + MARGIN * 2, terminals: {} };
       case 'turned':
-        return { ...front, terminals: mirroredPins(body) };
+        return { ...front, terminals: mirroredPins(body), back: backOf(body) };
       case 'mat':
         return { ...front, terminals: spaced(pins, ends, { x: apart, y: 0 }, 'down') };
       default:

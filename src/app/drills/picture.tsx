@@ -1,0 +1,122 @@
+import '../css/diagrams.css';
+import { useMemo } from 'preact/hooks';
+import type { Attempt } from '../../attempt/attempt.ts';
+import type { BenchView } from '../../attempt/view.ts';
+import type { Item } from '../../drills/item.ts';
+import type { Reading } from '../../meter/read.ts';
+import type { Assembly } from '../../rig/assemble.ts';
+import { laddersOf } from '../../rig/ladder.ts';
+import { MAT_PLACE, type Point } from '../../rig/points.ts';
+import type { RigData } from '../../rig/schema.ts';
+import type { BodiesOff } from '../../stage/factory.ts';
+import { LadderFigure } from '../diagrams/ladder.tsx';
+import type { PointValue } from '../diagrams/value-tag.tsx';
+import { WiringFigure } from '../diagrams/wiring.tsx';
+import { assembledOf } from '../library.ts';
+import { number, readingText } from '../words.ts';
+import { Legend } from './legend.tsx';
+import { type Readings, readingsAt, voltsOn } from './values.ts';
+
+interface Props {
+  readonly item: Item;
+  readonly rig: RigData;
+  readonly attempt: Attempt;
+  readonly view: BenchView;
+  /** After the answer: with what the meter shows, and the letters of pins. */
+  readonly told: boolean;
+}
+
+/** Places that one exercise shows at most: both ends of a cable. */
+const MOST_PLACES = 2;
+
+/** Volts to a tenth, line voltage to a volt, as beside a drawing; anything else as a notebook has it. */
+const shortText = (shown: Reading): string =>
+  shown.fn === 'voltsAc' && shown.kind === 'number' ? number(shown.value, shown.value < 100 ? 1 : 0) : readingText(shown);
+
+const valuesOf = (readings: Readings | undefined): ReadonlyMap<Point, PointValue> =>
+  new Map(readings?.readings.map(({ point, shown, alive }) => [point, { text: shortText(shown), alive, volts: shown.value }]));
+
+/** The circuit of an exercise: the ladder for who reads ladders, else the places in question; once told, with what the meter shows. */
+export function Picture({ item, rig, attempt, view, told }: Props) {
+  const assembly = assembledOf(rig);
+  return item.skill === 'diagrams' ? (
+    <Ladders item={item} assembly={assembly} attempt={attempt} view={view} told={told} />
+  ) : (
+    <Places item={item} assembly={assembly} attempt={attempt} view={view} told={told} />
+  );
+}
+
+type Drawn = Omit<Props, 'rig'> & { readonly assembly: Assembly };
+
+function Ladders({ item, assembly, attempt, view, told }: Drawn) {
+  const ladders = useMemo(() => {
+    const all = laddersOf(assembly);
+    const own = all.filter(({ hot, common }) => item.marked.includes(hot) || item.marked.includes(common));
+    return own.length > 0 ? own : all;
+  }, [item, assembly]);
+  const read = useMemo(
+    () => ladders.map((ladder) => (told ? voltsOn(attempt.bench, ladder) : undefined)),
+    [ladders, attempt, told],
+  );
+  return (
+    <div class="diagrams drill-picture">
+      {ladders.map((ladder, index) => (
+        <LadderFigure
+          key={`${ladder.hot} ${ladder.common} ${ladder.feed.steps[0]?.part}`}
+          assembly={assembly}
+          ladder={ladder}
+          values={valuesOf(read[index])}
+        />
+      ))}
+      {told && <Legend view={view} readings={read} isLadder />}
+    </div>
+  );
+}
+
+function Places({ item, assembly, attempt, view, told }: Drawn) {
+  const off = useMemo(() => bodiesOff(view), [view]);
+  const marked = useMemo(() => item.marked.map((point) => shownAt(assembly, point, off)), [item, assembly, off]);
+  const places = useMemo(() => placesOf(marked, assembly, view.place, off), [marked, assembly, view, off]);
+  const readings = useMemo(() => {
+    if (!told) return undefined;
+    const points = assembly.parts
+      .filter((part) => places.includes(off[part.id] === 'mat' ? MAT_PLACE : part.data.place))
+      .flatMap((part) => part.kind.terminals.map(({ id }) => `${part.id}.${id}`));
+    return readingsAt(attempt.bench, points, marked[0]);
+  }, [told, assembly, places, off, marked, attempt]);
+  const values = useMemo(() => valuesOf(readings), [readings]);
+  if (places.length === 0) return null;
+  return (
+    <div class="diagrams drill-picture">
+      {places.map((place) => (
+        <WiringFigure key={place} assembly={assembly} place={place} marked={marked} values={values} off={off} lettered={told} />
+      ))}
+      {told && <Legend view={view} readings={[readings]} />}
+    </div>
+  );
+}
+
+/** Bodies that stand off their bases: what is only pulled is shown as what matters of it looks, from behind. */
+function bodiesOff(view: BenchView): BodiesOff {
+  const off: Record<string, 'turned' | 'mat'> = {};
+  for (const { id, body } of view.parts) if (body !== undefined && body !== 'seated') off[id] = body === 'mat' ? 'mat' : 'turned';
+  return off;
+}
+
+/** Where a point is drawn: a pin of a body that sits on its base, as the screw that it meets. */
+function shownAt(assembly: Assembly, point: Point, off: BodiesOff): Point {
+  if (off[point.split('.')[0] ?? ''] !== undefined) return point;
+  return assembly.rig.wires.find(({ pin, to }) => pin === true && to === point)?.from ?? point;
+}
+
+/** Where the points in question are, the place where somebody stands first; that place where none is. */
+function placesOf(points: readonly Point[], assembly: Assembly, stands: string, off: BodiesOff): string[] {
+  const placeOf = (point: Point): string | undefined => {
+    const id = point.split('.')[0] ?? '';
+    return off[id] === 'mat' ? MAT_PLACE : assembly.partById.get(id)?.data.place;
+  };
+  const marked = points.flatMap((point) => placeOf(point) ?? []);
+  const all = marked.includes(stands) || marked.length === 0 ? [stands, ...marked] : marked;
+  const drawable = (place: string): boolean => place === MAT_PLACE || assembly.parts.some(({ data }) => data.place === place);
+  return [...new Set(all)].filter(drawable).slice(0, MOST_PLACES);
+}
