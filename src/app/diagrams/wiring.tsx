@@ -95,10 +95,12 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
           ))}
         </svg>
       </section>
-      <details class="light-codes">
-        <summary>{t('diagram:wires')}</summary>
-        <WireTable assembly={assembly} place={place} />
-      </details>
+      {runs.length > 0 && (
+        <details class="light-codes">
+          <summary>{t('diagram:wires')}</summary>
+          <WireTable assembly={assembly} place={place} />
+        </details>
+      )}
     </figure>
   );
 }
