@@ -158,6 +158,11 @@ describe('the gradebook', () => {
     expect(sum(analysis!.skills)).toBe(sum(entries.map(({ paper }) => paper!)));
     expect(sum(analysis!.skills.flatMap(({ trainees: each }) => each[0]!))).toBe(entries[0]!.paper!.right);
     expect(analysis!.misconceptions.reduce((all, { answers }) => all + answers, 0)).toBe(3);
+    // A sheet in doubt has its points, and says nothing about the paper.
+    const edited = entryOf('3.json', grader.grade({ ...sheet('T-3', 5), shown: 100 }));
+    const more = gradebookOf({ assignment, entries: [...entries, edited] });
+    expect(more.rows[2]!.total).toBeGreaterThan(0);
+    expect(more.papers[0]!.count).toBe(2);
     const csv = csvOf(longTable(book, namesKeys));
     expect(csv).toContain(`,${entries[0]!.paper!.right},${entries[0]!.paper!.asked},`);
   });
