@@ -2,6 +2,9 @@ import { expect, test } from 'vitest';
 import { draw, examine, survey } from '../../src/app/engine/making.ts';
 import { newDraft, proposed, said, toggled, withFaults, withSuspects } from '../../src/app/making/draft.ts';
 import { loadDraft } from '../../src/app/making/kept.ts';
+import { examPaper, KINDS_BY_SKILL, loadOf, moved, roomFor, ticked } from '../../src/app/making/papers.ts';
+import { loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
+import { DRILL_KINDS } from '../../src/drills/kinds.ts';
 import { possibleFaults } from '../../src/rig/faults.ts';
 import { layHouse } from '../../src/rig/house.ts';
 import type { RigData } from '../../src/rig/schema.ts';
@@ -129,4 +132,49 @@ test('draws go on from the last, and the same recipe begins alike', () => {
   draw({ recipe: { ...recipe, seed: 6 }, rig: plain });
   const again = Array.from({ length: 12 }, () => draw({ recipe, rig: plain }));
   expect(again).toEqual(drawn);
+});
+
+const exam: PaperSetting = { kind: 'exam', exam: { id: 'own', items: 30, minutes: 45, pass: 0.7, skills: { sums: 1 } } };
+const drills: PaperSetting = { kind: 'drills', drills: ['reading', 'contacts'], count: 10 };
+const setOf = (rest: object) =>
+  loadAssignment({ format: 'bellwire-assignment', version: 1, id: 'a', title: 'A', mode: 'graded', seed: 1, items: [], ...rest });
+
+test('an exam that ships goes into an assignment with its questions, and without its bench', () => {
+  const blueprint = { format: 'bellwire-exam', version: 1, bench: { tickets: { apprentice: 2 } } } as const;
+  const paper = examPaper({ ...blueprint, ...exam.exam });
+  expect(paper).toEqual(exam);
+  expect(setOf({ papers: [paper] }).papers).toEqual([exam]);
+});
+
+test('kinds of exercise are ticked one by one or a skill at a time, and keep their order', () => {
+  expect(KINDS_BY_SKILL.flatMap(({ kinds }) => kinds.map(({ id }) => id)).sort()).toEqual(DRILL_KINDS.map(({ id }) => id).sort());
+  const sums = KINDS_BY_SKILL.find(({ skill }) => skill === 'sums')!.kinds.map(({ id }) => id);
+  const some = ticked(ticked([], ['ladder'], true), sums, true);
+  expect(some).toEqual(DRILL_KINDS.map(({ id }) => id).filter((id) => id === 'ladder' || sums.includes(id)));
+  expect(ticked(some, sums, false)).toEqual(['ladder']);
+});
+
+test('papers change places as far as there are places', () => {
+  expect(moved(['a', 'b', 'c'], 1, -1)).toEqual(['b', 'a', 'c']);
+  expect(moved(['a', 'b', 'c'], 1, 1)).toEqual(['a', 'c', 'b']);
+  expect(moved(['a', 'b'], 0, -1)).toEqual(['a', 'b']);
+  expect(moved(['a', 'b'], 1, 1)).toEqual(['a', 'b']);
+});
+
+test('papers come to their questions, an exam’s time, and some time for exercises; the assignment’s own limit ends each', () => {
+  expect(loadOf(setOf({ papers: [exam, drills, drills] }))).toEqual({ questions: 50, exams: 45, drills: 14 });
+  expect(loadOf(setOf({ papers: [exam, drills], minutes: 5 }))).toEqual({ questions: 40, exams: 5, drills: 5 });
+  expect(loadOf(setOf({ papers: [drills] }))).toMatchObject({ exams: undefined });
+});
+
+test('no more papers are let in than an assignment may have', () => {
+  const items = Array.from({ length: 27 }, () => ({ kind: 'shipped', ticket: 'darkHeatLamp' }));
+  const fits = (all: object) => {
+    const made = setOf(all);
+    const papers = [...(made.papers ?? []), ...Array.from({ length: roomFor(made) }, () => drills)];
+    expect(() => loadAssignment({ ...made, papers })).not.toThrow();
+    expect(() => loadAssignment({ ...made, papers: [...papers, drills] })).toThrow();
+    return roomFor(made);
+  };
+  expect([fits({ papers: [exam] }), fits({ items, papers: [exam] })]).toEqual([9, 2]);
 });

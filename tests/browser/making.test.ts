@@ -74,6 +74,33 @@ test('a file from outside is told in words where it does not stand, and opened w
   await close();
 });
 
+/** An exam with figures of one's own, and exercises before it: an assignment may be of these alone. */
+async function setPapers(page: Page, name: string): Promise<void> {
+  const papers = page.locator('.make-papers > li');
+  await button(page, 'Add this exam').click();
+  await page.getByTestId('assign-state').getByText('It is ready to be handed out.').waitFor();
+  await papers.getByLabel('Questions').fill('12');
+  await papers.getByLabel('Passed at, %').fill('80');
+  await papers.getByLabel('A title of your own').fill('Mid-term');
+  await page.getByLabel('All of these sums').check();
+  await page.getByLabel('Which order is safe?').check();
+  await page.locator('.make-form').getByLabel('How many exercises').fill('6');
+  await button(page, 'Add these exercises').click();
+  await expect
+    .poll(() => page.getByTestId('papers-sum').textContent())
+    .toMatch(/^18 questions in all\. .* 45 minutes\. .* 4 minutes/);
+  await papers.nth(1).getByRole('button', { name: /^Up/ }).click();
+  expect(await papers.locator('b').allTextContents()).toEqual(['Exercises: safe order and sums', 'Exam: Mid-term']);
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Down Exercises/);
+  if (name === 'phone') return;
+  await papers.nth(0).getByRole('button', { name: /^Look/ }).click();
+  const sample = page.getByRole('dialog');
+  await sample.locator('.drill-choice').first().click({ timeout: 30_000 });
+  await sample.locator('.drill-why').waitFor();
+  await picture(page, 'assign-sample');
+  await page.keyboard.press('Escape');
+}
+
 test.each([
   { name: 'laptop', size: LAPTOP },
   { name: 'phone', size: PHONE },
@@ -83,7 +110,8 @@ test.each([
     const { page, errors, close } = await openPage(browser, '#/assign', size);
     const state = page.getByTestId('assign-state');
     await state.getByText('It needs a title.').waitFor();
-    await page.getByLabel('Title').fill('Week 3');
+    await page.getByLabel('Title', { exact: true }).fill('Week 3');
+    await setPapers(page, name);
     await page.getByLabel('Opens').fill('2026-11-30T08:00');
     await button(page, 'Add this ticket').click();
     await state.getByText('It is ready to be handed out.').waitFor();
@@ -102,6 +130,10 @@ test.each([
     expect(shared).toMatchObject({ title: 'Week 3', mode: 'graded', opens: expect.stringMatching(/Z$/) });
     const [shipped, drawn] = shared.items;
     if (shipped?.kind !== 'shipped' || drawn?.kind !== 'drawn') throw new Error('other items');
+    expect(shared.papers).toEqual([
+      { kind: 'drills', drills: ['safeOrder', 'loopDrop', 'loadCurrent', 'vaSum'], count: 6 },
+      expect.objectContaining({ kind: 'exam', title: 'Mid-term', exam: expect.objectContaining({ items: 12, pass: 0.8 }) }),
+    ]);
     const seconds = drawn.pool.map((each) => each.seconds);
     expect(Math.max(...seconds)).toBeLessThanOrEqual(Math.min(...seconds) * (1 + PAR_SPREAD));
     // A reload loses nothing.

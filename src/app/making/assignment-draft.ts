@@ -1,8 +1,10 @@
 import { type Assignment, type AssignmentItem, loadAssignment } from '../../classroom/assignment.ts';
+import { papersOf } from '../../classroom/papers.ts';
+import { isDataError } from '../../rig/errors.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { engineAlone } from '../engine/engine.ts';
 import type { Fault } from '../engine/making.ts';
-import { rigs, tickets } from '../library.ts';
+import { library, rigs, tickets } from '../library.ts';
 
 /** Random numbers below 2³¹ from the browser's own source: what decides a draw must not be guessed. */
 export function randomSeed(): number {
@@ -23,7 +25,7 @@ export function newAssignment(seed: number): Assignment {
   };
 }
 
-/** A draft's shape is an assignment's, but that title and items may be missing still. @throws DataError */
+/** A draft's shape is an assignment's, but that title and tickets may be missing still. @throws DataError */
 export function loadAssignmentDraft(json: unknown): Assignment {
   const draft = json as Assignment;
   const loaded = loadAssignment({
@@ -41,8 +43,16 @@ export function ticketsOf(item: AssignmentItem): readonly Ticket[] {
   return tickets.filter(({ id }) => id === item.ticket);
 }
 
-/** The first of an assignment's own or drawn tickets that does not stand, with its path; none where all do. */
-export async function checkItems({ items }: Assignment): Promise<Fault | undefined> {
+/** The first of an assignment's tickets or exercises that does not stand, with its path; none where all do. */
+export async function checkItems(assignment: Assignment): Promise<Fault | undefined> {
+  try {
+    papersOf(assignment, '', library);
+  } catch (error) {
+    if (!isDataError(error)) throw error;
+    const { code, path, values } = error;
+    return { code, path, values };
+  }
+  const { items } = assignment;
   for (const [index, item] of items.entries()) {
     const path = `items[${index}]`;
     if (item.kind === 'shipped') {

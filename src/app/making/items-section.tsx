@@ -14,10 +14,10 @@ import { PoolMaker } from './pool-maker.tsx';
 
 interface Props {
   readonly items: readonly AssignmentItem[];
+  /** No more fit beside what else the assignment has. */
+  readonly most: number;
   readonly onItems: (items: AssignmentItem[]) => void;
 }
-
-const MOST_ITEMS = 30;
 
 /** What an item is, in words. */
 function itemText(item: AssignmentItem): string {
@@ -51,7 +51,7 @@ function ownTitle({ ticket }: Extract<AssignmentItem, { kind: 'own' }>): string 
 }
 
 /** The tickets of an assignment: shipped ones, own ones, and pools from which everybody draws another. */
-export function ItemsSection({ items, onItems }: Props) {
+export function ItemsSection({ items, most, onItems }: Props) {
   const [shipped, setShipped] = useState(tickets[0]?.id ?? '');
   const [said, setSaid] = useState('');
   useEffect(() => setSaid(''), [items]);
@@ -79,7 +79,7 @@ export function ItemsSection({ items, onItems }: Props) {
         ))}
       </ol>
       {items.length === 0 && <p>{t('builder:assign.none')}</p>}
-      {items.length < MOST_ITEMS && (
+      {items.length < most && (
         <>
           <h3>{t('builder:assign.sameForAll')}</h3>
           <div class="make-row">

@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useState } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/making.css';
 import { JOB_MODES } from '../../attempt/job.ts';
-import { type Assignment, loadAssignment } from '../../classroom/assignment.ts';
+import { type Assignment, loadAssignment, MOST_ITEMS, placesOf } from '../../classroom/assignment.ts';
 import { leaveMaking } from '../engine/engine.ts';
 import type { Fault } from '../engine/making.ts';
 import { parseJson } from '../json-text.ts';
@@ -15,12 +15,13 @@ import { JsonSection, MOST_CHARACTERS } from '../making/json-section.tsx';
 import { keepMaking, readMaking } from '../making/kept.ts';
 import { instantOf, localOf } from '../making/local-time.ts';
 import { PackageMaker } from '../making/package-maker.tsx';
+import { PapersSection } from '../making/papers-section.tsx';
 import { RubricFields } from '../making/rubric-fields.tsx';
 import { hrefOf } from '../router.ts';
 import { PageHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
-/** Where an instructor sets tickets, and how they are to be worked on. */
+/** Where an instructor sets tickets, exercises and exams, and how they are to be worked on. */
 export function AssignPage() {
   const [draft, setDraft] = useState(() => readMaking('assignment', loadAssignmentDraft) ?? newAssignment(randomSeed()));
   const [said, setSaid] = useState('');
@@ -47,7 +48,7 @@ export function AssignPage() {
     setDraft(assignment);
     setWrong(await checkItems(assignment));
   };
-  const lacking = draft.title.trim() === '' ? 'title' : draft.items.length === 0 ? 'items' : undefined;
+  const lacking = draft.title.trim() === '' ? 'title' : placesOf(draft) === 0 ? 'items' : undefined;
   const why = wrong === undefined ? checked.why : faultText(wrong);
   return (
     <>
@@ -102,9 +103,17 @@ export function AssignPage() {
           </Slip>
           <ItemsSection
             items={draft.items}
+            most={MOST_ITEMS - (draft.papers?.length ?? 0)}
             onItems={(items) => {
               setWrong(undefined);
               put({ items });
+            }}
+          />
+          <PapersSection
+            draft={draft}
+            onPapers={(papers) => {
+              setWrong(undefined);
+              put({ papers: papers.length === 0 ? undefined : papers });
             }}
           />
           <RulesOf draft={draft} onDraft={put} />

@@ -1,0 +1,200 @@
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Assignment, PaperSetting } from '../../classroom/assignment.ts';
+import { blueprints } from '../drills/blueprints.ts';
+import { paperTitle } from '../paper-words.ts';
+import { number, percent, t } from '../words.ts';
+import { DrillsMaker } from './drills-maker.tsx';
+import { NumberField, SelectField, Slip, TextField } from './fields.tsx';
+import { PaperSample } from './paper-sample.tsx';
+import { EXERCISE_SECONDS, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
+
+interface Props {
+  readonly draft: Assignment;
+  readonly onPapers: (papers: PaperSetting[]) => void;
+}
+
+/** The exercises and exams of an assignment. */
+export function PapersSection({ draft, onPapers }: Props) {
+  const { papers = [] } = draft;
+  const [sample, setSample] = useState<PaperSetting>();
+  const list = useRef<HTMLOListElement>(null);
+  /** A paper that was moved keeps the hand's place. */
+  const held = useRef<{ readonly at: number; readonly by: -1 | 1 }>();
+  useLayoutEffect(() => {
+    if (held.current === undefined) return;
+    const { at, by } = held.current;
+    held.current = undefined;
+    const buttons = list.current?.children[at]?.querySelectorAll<HTMLButtonElement>('[data-by]:not(:disabled)') ?? [];
+    ([...buttons].find((each) => Number(each.dataset.by) === by) ?? buttons[0])?.focus();
+  });
+  return (
+    <Slip title={t('builder:papers.title')}>
+      <p>{t('builder:papers.text')}</p>
+      <ol class="make-list make-papers" ref={list}>
+        {papers.map((setting, at) => {
+          const name = t(`drill:set.named.${setting.kind}`, { title: paperTitle(setting) });
+          const move = (by: -1 | 1) => (
+            <button
+              type="button"
+              class="button small"
+              data-by={by}
+              disabled={papers[at + by] === undefined}
+              onClick={() => {
+                held.current = { at: at + by, by };
+                onPapers(moved(papers, at, by));
+              }}
+            >
+              {t(by < 0 ? 'builder:papers.up' : 'builder:papers.down')}
+              <span class="unseen"> {name}</span>
+            </button>
+          );
+          return (
+            <li key={at} data-kind={setting.kind}>
+              <PaperFields
+                draft={draft}
+                setting={setting}
+                name={name}
+                onSetting={(next) => onPapers(papers.map((each, other) => (other === at ? next : each)))}
+              />
+              <div class="make-buttons">
+                {move(-1)}
+                {move(1)}
+                <button type="button" class="button small" onClick={() => setSample(setting)}>
+                  {t('builder:papers.look')}
+                  <span class="unseen"> {name}</span>
+                </button>
+                <button type="button" class="button small" onClick={() => onPapers(papers.filter((_, other) => other !== at))}>
+                  {t('builder:remove')}
+                  <span class="unseen"> {name}</span>
+                </button>
+              </div>
+            </li>
+          );
+        })}
+      </ol>
+      <p role="status" data-testid="papers-sum">
+        {papers.length === 0 ? t('builder:papers.none') : sumText(draft)}
+      </p>
+      {roomFor(draft) > 0 ? (
+        <>
+          <ExamMaker onExam={(setting) => onPapers([...papers, setting])} />
+          <h3>{t('builder:papers.drills')}</h3>
+          <DrillsMaker onDrills={(setting) => onPapers([...papers, setting])} />
+        </>
+      ) : (
+        <p>{t('builder:papers.full')}</p>
+      )}
+      {sample !== undefined && <PaperSample assignment={draft} setting={sample} onDone={() => setSample(undefined)} />}
+    </Slip>
+  );
+}
+
+function sumText(draft: Assignment): string {
+  const { questions, exams, drills } = loadOf(draft);
+  return [
+    t('builder:papers.sum', { count: questions }),
+    ...(exams === undefined ? [] : [t('builder:papers.sumExams', { count: exams })]),
+    ...(drills === undefined ? [] : [t('builder:papers.sumDrills', { count: drills, seconds: number(EXERCISE_SECONDS) })]),
+  ].join(' ');
+}
+
+interface FieldsProps {
+  readonly draft: Assignment;
+  readonly setting: PaperSetting;
+  readonly name: string;
+  readonly onSetting: (setting: PaperSetting) => void;
+}
+
+/** What of a paper may be changed where it stands. */
+function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
+  const minutes = number(minutesTaken(draft, setting));
+  if (setting.kind === 'drills')
+    return (
+      <div class="make-paper">
+        <b>{name}</b>
+        <span>{t('builder:papers.drillsRules', { count: setting.count, minutes })}</span>
+        {setting.drills.length > 1 && (
+          <ul class="make-kinds">
+            {setting.drills.map((id) => (
+              <li key={id}>{t(`drill:kind.${id}.name`)}</li>
+            ))}
+          </ul>
+        )}
+        <NumberField
+          label={t('builder:papers.count')}
+          value={setting.count}
+          from={3}
+          to={60}
+          step={1}
+          onValue={(count = 3) => onSetting({ ...setting, count })}
+        />
+      </div>
+    );
+  const { title: _, ...untitled } = setting;
+  const { exam } = setting;
+  const put = (next: Partial<typeof exam>) => onSetting({ ...setting, exam: { ...exam, ...next } });
+  return (
+    <div class="make-paper">
+      <b>{name}</b>
+      <span>{t('drill:exam.rules', { items: number(exam.items), minutes, pass: percent(exam.pass) })}</span>
+      <div class="make-row">
+        <NumberField
+          label={t('builder:papers.items')}
+          value={exam.items}
+          from={5}
+          to={120}
+          step={1}
+          onValue={(items = 5) => put({ items })}
+        />
+        <NumberField
+          label={t('builder:papers.minutes')}
+          value={exam.minutes}
+          from={5}
+          to={240}
+          step={1}
+          onValue={(own = 5) => put({ minutes: own })}
+        />
+        <NumberField
+          label={t('builder:papers.pass')}
+          value={Math.round(exam.pass * 100)}
+          from={30}
+          to={100}
+          step={1}
+          onValue={(pass = 30) => put({ pass: pass / 100 })}
+        />
+        <TextField
+          label={t('builder:papers.name')}
+          value={setting.title ?? ''}
+          most={120}
+          onValue={(title) => onSetting(title.trim() === '' ? untitled : { ...untitled, title: title.trim() })}
+        />
+      </div>
+    </div>
+  );
+}
+
+function ExamMaker({ onExam }: { readonly onExam: (setting: PaperSetting) => void }) {
+  const [id, setId] = useState(blueprints[0]?.id ?? '');
+  const blueprint = blueprints.find((each) => each.id === id);
+  if (blueprint === undefined) return null;
+  return (
+    <>
+      <h3>{t('builder:papers.exam')}</h3>
+      <div class="make-row">
+        <SelectField
+          label={t('builder:papers.which')}
+          value={id}
+          options={blueprints.map((each) => [each.id, t(`drill:exam.of.${each.id}.name`)] as const)}
+          onValue={setId}
+        />
+        <button type="button" class="button" onClick={() => onExam(examPaper(blueprint))}>
+          {t('builder:papers.addExam')}
+        </button>
+      </div>
+      <p>
+        {t(`drill:exam.of.${id}.about`)}
+        {blueprint.bench !== undefined && ` ${t('builder:papers.noBench')}`}
+      </p>
+    </>
+  );
+}
