@@ -112,11 +112,11 @@ test.each([
     await state.getByText('It needs a title.').waitFor();
     await page.getByLabel('Title', { exact: true }).fill('Week 3');
     await setPapers(page, name);
-    await page.getByLabel('Opens').fill('2026-11-30T08:00');
+    await page.getByLabel('Opens', { exact: true }).fill('2026-11-30T08:00');
     await button(page, 'Add this ticket').click();
     await state.getByText('It is ready to be handed out.').waitFor();
     await page.getByLabel('System', { exact: true }).selectOption('trainingBoard');
-    await page.getByLabel('How many').fill('2');
+    await page.getByLabel('How many', { exact: true }).fill('2');
     await page.keyboard.press('Tab');
     await button(page, 'Draw them').click();
     await page.locator('.make-items [data-kind="drawn"]').waitFor({ timeout: 60_000 });

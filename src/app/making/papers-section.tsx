@@ -120,14 +120,16 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
             ))}
           </ul>
         )}
-        <NumberField
-          label={t('builder:papers.count')}
-          value={setting.count}
-          from={3}
-          to={60}
-          step={1}
-          onValue={(count = 3) => onSetting({ ...setting, count })}
-        />
+        <div class="make-row">
+          <NumberField
+            label={t('builder:papers.count')}
+            value={setting.count}
+            from={3}
+            to={60}
+            step={1}
+            onValue={(count = 3) => onSetting({ ...setting, count })}
+          />
+        </div>
       </div>
     );
   const { title: _, ...untitled } = setting;
