@@ -73,6 +73,20 @@ export function App() {
             )
           }
         </Route>
+        <Route path="/assigned/:id/questions/:item/:number?">
+          {({ id, item, number = '' }) =>
+            /^\d{1,2} ([1-9]\d?)?$/.test(`${item} ${number}`) ? (
+              <Later
+                key={`questions ${id} ${item} ${number}`}
+                ticket={`${id}/${item}`}
+                number={Number(number)}
+                load={number === '' ? loadAssignedPaper : loadAssignedReview}
+              />
+            ) : (
+              <UnknownPage />
+            )
+          }
+        </Route>
         <Route path="/assigned/:id/:item/:number/report">
           {({ id, item, number }) =>
             /^\d{1,2} [1-9]\d?$/.test(`${item} ${number}`) ? (
@@ -153,6 +167,8 @@ const loadBench: Loader = async () => (await import('./pages/bench.tsx')).BenchP
 const loadTake: Loader = async () => (await import('./pages/take.tsx')).TakePage;
 const loadAssigned: Loader = async () => (await import('./pages/assigned.tsx')).AssignedPage;
 const loadAssignedBench: Loader = async () => (await import('./pages/assigned-bench.tsx')).AssignedBenchPage;
+const loadAssignedPaper: Loader = async () => (await import('./pages/assigned-paper.tsx')).AssignedPaperPage;
+const loadAssignedReview: Loader = async () => (await import('./pages/assigned-review.tsx')).AssignedReviewPage;
 const loadAssignedReport: Loader = async () => (await import('./pages/assigned-report.tsx')).AssignedReportPage;
 const loadLab: Loader = async () => (await import('./pages/lab.tsx')).LabPage;
 const loadClass: Loader = async () => (await import('./pages/class.tsx')).ClassPage;

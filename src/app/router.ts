@@ -20,6 +20,10 @@ export const reportsHref = (code?: string): string => `#/gradebook/report${code 
 /** Where an assignment that is kept is, or the bench of one of its items. */
 export const assignedHref = (id: string, item?: number): string => `#/assigned/${id}${item === undefined ? '' : `/${item}`}`;
 
+/** Where the questions of an assignment's exercises or exam are, or with an attempt that is over its review. */
+export const questionsHref = (id: string, item: number, number?: number): string =>
+  `${assignedHref(id)}/questions/${item}${number === undefined ? '' : `/${number}`}`;
+
 /** The bench of the drill's circuit that was chosen last. */
 export const drillHref = '#/drills/bench';
 

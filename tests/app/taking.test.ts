@@ -119,7 +119,7 @@ test('what was kept under a guest is handed in as the trainee’s own, closed or
     doubts: [],
     submission: { words: 'Pulled it.', ended: 'timeOver', attempt: 1, stamps: [12.5], ticket: { id: TICKET } },
   });
-  const files = unzipSync(handInAll(assigned, works, [kept, none, work()]));
+  const files = unzipSync(handInAll({ assigned, works, kept: [kept, none, work()], papers: [], keptPapers: [] }));
   expect(Object.keys(files)).toEqual(['week-9-a1-1-1.bellwire.json', 'week-9-a1-1-2.bellwire.json']);
   const zipped = JSON.parse(strFromU8(files[fileName(assigned, kept)] ?? new Uint8Array()));
   expect(zipped).toEqual(JSON.parse(JSON.stringify(handIn(assigned, mine, kept))));

@@ -156,6 +156,79 @@ test('a file is taken, worked on through a reload, handed in and graded to the t
   await close();
 });
 
+const PAPERS = {
+  ...ASSIGNMENT,
+  id: 'week-10',
+  title: 'Week ten: readings and contacts',
+  items: [],
+  papers: [
+    { kind: 'drills', drills: ['contacts', 'loadCurrent'], count: 3 },
+    { kind: 'exam', title: 'Before the summer', exam: { id: 'own', items: 5, minutes: 10, pass: 0.7, skills: { contacts: 1 } } },
+  ],
+};
+
+test('exercises are answered without a word on right or wrong, through a reload, handed in and graded to the total that was shown', async () => {
+  const { page, errors, close } = await openPage(browser, '#/take');
+  await lay(page, JSON.stringify(PAPERS));
+  await signOn(page);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-papers');
+  const slip = page.locator('.take-item').first();
+  await slip.getByRole('button', { name: t('take:item.begin'), exact: true }).click();
+  const choices = page.locator('.drill-choice');
+  const asked = async (at: number) => {
+    await page.getByText(t('drill:exam.place', { at: number(at), of: number(3) }), { exact: true }).waitFor();
+    await choices.first().waitFor();
+  };
+  await asked(1);
+  expect(await page.getByTestId('left').textContent()).toMatch(/^(01:00:00|00:59:\d\d)$/);
+  await choices.nth(1).click();
+  await button(page, t('drill:exam.flag')).click();
+  expect(await page.locator('.drill-why').count()).toBe(0);
+  expect(await page.locator('.drill-choice[data-mark]:not([data-mark=""])').count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-paper');
+  await page.reload();
+  // It goes on at the first question without an answer; the one before is as it was, and may be answered anew.
+  await asked(2);
+  await choices.first().click();
+  await button(page, t('drill:exam.before')).click();
+  await asked(1);
+  expect(await choices.nth(1).getAttribute('aria-pressed')).toBe('true');
+  expect(await button(page, t('drill:exam.flag')).getAttribute('aria-pressed')).toBe('true');
+  await choices.first().click();
+  await page.setViewportSize(PHONE);
+  expect(await cutTexts(page)).toEqual([]);
+  await picture(page, 'take-paper-phone');
+  await page.setViewportSize(LAPTOP);
+  await button(page, t('take:paper.end')).click();
+  await page.getByText(t('drill:exam.open', { count: 1 })).waitFor();
+  await button(page, t('take:paper.endIt')).click();
+  const points = page.getByTestId('total-0-1');
+  await points.waitFor();
+  expect(await page.getByRole('link', { name: t('take:paper.review') }).count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  await picture(page, 'take-papers-done');
+  const file = await saved(page, t('take:ended.save'));
+  expect(file.suggestedFilename()).toBe('week-10-A-17-1-1.bellwire.json');
+  const json = JSON.parse(readFileSync(await file.path(), 'utf8')) as { choices: unknown; stamps: unknown[] };
+  expect(json.choices).toEqual([0, 0, null]);
+  const { doubts, paper, submission } = createGrader(loadAssignment(PAPERS), library).grade(json);
+  expect(doubts).toEqual([]);
+  expect(paper?.asked).toBe(3);
+  expect(submission.shown).toBe(paper?.total);
+  expect(await points.getAttribute('data-total')).toBe(String(paper?.total));
+  const zip = await saved(page, t('take:all.save'));
+  expect(Object.keys(unzipSync(readFileSync(await zip.path())))).toEqual([file.suggestedFilename()]);
+  expect((await allRecords(page)).map(([key]) => key.replace(/:[0-9a-f]{32}/, ''))).toEqual(['assigned', 'paper:0:1']);
+  await button(page, t('take:privacy.eraseAll')).click();
+  await button(page, t('take:privacy.yes')).click();
+  await page.getByRole('heading', { name: t('take:file.title') }).waitFor();
+  expect(await allRecords(page)).toEqual([]);
+  expect(errors).toEqual([]);
+  await close();
+});
+
 test('a link opens on a phone, and an attempt whose time is up while nobody looks is over', async () => {
   const { page, errors, close } = await openPage(browser, `#/take/${encodeShared({ ...ASSIGNMENT, minutes: 1 })}`, PHONE);
   await page.clock.install();

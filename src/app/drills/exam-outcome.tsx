@@ -89,7 +89,15 @@ export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Prop
 }
 
 /** One question again, with its reason, once somebody opens it. */
-function Reviewed({ item, place, chosen }: { readonly item: Item; readonly place: number; readonly chosen: number | undefined }) {
+export function Reviewed({
+  item,
+  place,
+  chosen,
+}: {
+  readonly item: Item;
+  readonly place: number;
+  readonly chosen: number | undefined;
+}) {
   const [open, setOpen] = useState(false);
   const said = chosen === item.right ? 'isRight' : 'isWrong';
   return (

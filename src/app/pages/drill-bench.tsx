@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { loadedFrom } from '../drills/scene.ts';
-import { sceneNow } from '../drills/try.ts';
+import { exerciseHref, sceneNow } from '../drills/try.ts';
 import { go, hrefOf, rememberJob } from '../router.ts';
 import { useTitle } from '../shell.tsx';
 import { useAttempt } from '../use-attempt.ts';
@@ -49,7 +49,7 @@ function AtWork({
         title: t('drill:page.bench'),
         line: t('drill:page.benchLine'),
         back: t('drill:page.backToDrill'),
-        href: hrefOf('drills'),
+        href: exerciseHref(),
       }}
     />
   );

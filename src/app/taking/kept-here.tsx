@@ -4,7 +4,7 @@ import { go } from '../router.ts';
 import { t } from '../words.ts';
 import { Privacy } from './consent.tsx';
 import { fileText, handInAll } from './hand-in.ts';
-import { amendWork, eraseAssigned } from './store.ts';
+import { amendPaper, amendWork, eraseAssigned } from './store.ts';
 import type { Taken } from './use-assigned.ts';
 import { readTaken } from './use-assigned.ts';
 
@@ -17,10 +17,10 @@ interface Props {
 export function KeptHere({ taken, onChange }: Props) {
   const [asking, setAsking] = useState(false);
   const [wrong, setWrong] = useState('');
-  const { assigned, works } = taken;
+  const { assigned } = taken;
   const { assignment, trainee, id } = assigned;
   const base = `${assignment.id}-${trainee.code}`;
-  const ended = taken.kept.filter((each) => each.ended !== undefined);
+  const ended = [...taken.kept, ...taken.keptPapers].filter((each) => each.ended !== undefined);
   const guarded = async (what: () => Promise<void>) => {
     try {
       await what();
@@ -32,14 +32,15 @@ export function KeptHere({ taken, onChange }: Props) {
   // Read anew: words may have been written since.
   const now = async () => (await readTaken(id)) ?? taken;
   const saveAll = async () => {
-    const { kept } = await now();
-    download(handInAll(assigned, works, kept), `${base}.zip`);
-    for (const each of kept) if (each.ended !== undefined) await amendWork(id, each, { saved: true });
+    const all = await now();
+    download(handInAll(all), `${base}.zip`);
+    for (const each of all.kept) if (each.ended !== undefined) await amendWork(id, each, { saved: true });
+    for (const each of all.keptPapers) if (each.ended !== undefined) await amendPaper(id, each, { saved: true });
     await onChange();
   };
   const saveKept = async () => {
-    const { kept } = await now();
-    download(fileText({ assigned, works: kept }), `${base}-kept.json`);
+    const { kept, keptPapers } = await now();
+    download(fileText({ assigned, works: kept, papers: keptPapers }), `${base}-kept.json`);
   };
   const erase = async () => {
     await eraseAssigned(id);

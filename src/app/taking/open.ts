@@ -2,6 +2,7 @@
 import { type Assignment, loadAssignment } from '../../classroom/assignment.ts';
 import { digestOf } from '../../classroom/digest.ts';
 import { type Work, workOf } from '../../classroom/draw.ts';
+import { papersOf } from '../../classroom/papers.ts';
 import { dataError, isDataError } from '../../rig/errors.ts';
 import { checkTicket } from '../../scenario/check.ts';
 import type { Library } from '../../scenario/library.ts';
@@ -22,6 +23,7 @@ export const openLink = (data: string, library: Library): Assignment => openJson
 function openJson(json: unknown, library: Library): Assignment {
   const assignment = loadAssignment(json);
   workOf(assignment, 'anybody', library);
+  papersOf(assignment, 'anybody', library);
   return assignment;
 }
 

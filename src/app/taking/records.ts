@@ -1,5 +1,6 @@
 /** What a browser keeps of an assignment that came as a file or a link. Shapes only; no browser in here. */
 import { z } from 'zod';
+import { answersSchema } from '../../classroom/answers.ts';
 import { assignmentSchema, codeSchema } from '../../classroom/assignment.ts';
 import { instantSchema, secondsOf } from '../../classroom/instant.ts';
 
@@ -36,6 +37,36 @@ export const keptWorkSchema = z.strictObject({
 });
 /** One attempt at one item. */
 export type KeptWork = z.infer<typeof keptWorkSchema>;
+
+const { choices, stamps, paper } = answersSchema.shape;
+
+export const keptPaperSchema = z
+  .strictObject({
+    /** Place in the assignment: its papers are counted on from its items. */
+    item: z.int().min(0),
+    /** Which attempt at it, from 1. */
+    number: z.int().min(1),
+    began: instantSchema,
+    /** Of the questions that were asked: another version of Bellwire may ask others. */
+    paper,
+    choices,
+    /** By question: seconds by the clock on the wall from the beginning to that choice. */
+    stamps,
+    /** Places of the questions that the trainee wants to come back to. */
+    flagged: z.array(z.int().min(0).max(119)).max(120),
+    ended: z.enum(['closed', 'timeOver']).optional(),
+    /** The share of points that the trainee was shown, and whether that passes an exam. */
+    shown: z.number().optional(),
+    passed: z.boolean().optional(),
+    /** Whether its file was saved as it stands. */
+    saved: z.boolean().optional(),
+  })
+  .refine(({ choices, stamps }) => choices.length === stamps.length);
+/** One attempt at one paper. */
+export type KeptPaper = z.infer<typeof keptPaperSchema>;
+
+/** What attempts at tickets and at papers have alike. */
+export type KeptAttempt = Pick<KeptWork, 'item' | 'number' | 'began' | 'ended' | 'shown' | 'saved'>;
 
 /** The time of a step, seconds after the beginning, with `now` in seconds since 1970: a clock that was set back does not turn the order round. */
 export function stampAt(work: Pick<KeptWork, 'began' | 'stamps'>, now: number): number {

@@ -10,21 +10,26 @@ interface Props {
 
 /** The instructor's note, and how the items are to be worked on. */
 export function Rules({ assignment, now }: Props) {
-  const { note, mode, attempts, minutes, opens, closes, items } = assignment;
+  const { note, mode, attempts, minutes, opens, closes, items, papers = [] } = assignment;
+  const exams = papers.filter(({ kind }) => kind === 'exam').length;
+  const sets = papers.length - exams;
   const hours = hoursAt(assignment, now);
   return (
     <section class="slip" aria-labelledby="rules-title">
       <h2 id="rules-title">{t('take:rules.title')}</h2>
       {note !== undefined && note.trim() !== '' && <p class="take-note">{note}</p>}
       <ul class="take-rules">
-        <li>{t('take:rules.items', { count: items.length })}</li>
+        {items.length > 0 && <li>{t('take:rules.items', { count: items.length })}</li>}
+        {sets > 0 && <li>{t('take:rules.sets', { count: sets })}</li>}
+        {exams > 0 && <li>{t('take:rules.exams', { count: exams })}</li>}
         <li>{t(`take:rules.mode.${mode}`)}</li>
-        <li>{t('take:rules.attempts', { count: attempts })}</li>
+        <li>{t(papers.length === 0 ? 'take:rules.attempts' : 'take:rules.attemptsEach', { count: attempts })}</li>
         <li>
           {minutes === undefined
-            ? t('take:rules.noMinutes')
+            ? t(exams === 0 ? 'take:rules.noMinutes' : 'take:rules.noMinutesExam')
             : t('take:rules.minutes', { count: minutes, minutes: number(minutes) })}
         </li>
+        {minutes !== undefined && exams > 0 && <li>{t('take:rules.examMinutes')}</li>}
         {opens !== undefined && <li>{t('take:rules.opens', { moment: momentText(opens) })}</li>}
         {closes !== undefined && <li>{t('take:rules.closes', { moment: momentText(closes) })}</li>}
         <li>

@@ -1,9 +1,17 @@
 /** Where a trainee stands in an assignment. Moments are seconds since 1970. */
 import type { Assignment } from '../../classroom/assignment.ts';
 import { secondsOf } from '../../classroom/instant.ts';
-import type { KeptWork } from './records.ts';
+import type { Paper } from '../../classroom/papers.ts';
+import type { KeptAttempt } from './records.ts';
 
 type Rules = Pick<Assignment, 'mode' | 'attempts' | 'minutes' | 'opens' | 'closes'>;
+
+/** The rules for a paper: an exam has minutes of its own. */
+export const rulesFor = (assignment: Assignment, { minutes }: Pick<Paper, 'minutes'>): Rules => ({ ...assignment, minutes });
+
+/** Whether each answer is told at once, and so the first one counts: exercises where nothing is graded. */
+export const tellsAtOnce = ({ mode }: Pick<Rules, 'mode'>, { setting }: Pick<Paper, 'setting'>): boolean =>
+  setting.kind === 'drills' && mode !== 'graded';
 
 export function hoursAt({ opens, closes }: Rules, now: number): 'early' | 'open' | 'over' {
   if (opens !== undefined && now < secondsOf(opens)) return 'early';
@@ -11,7 +19,7 @@ export function hoursAt({ opens, closes }: Rules, now: number): 'early' | 'open'
 }
 
 /** When an attempt must be over: its minutes are up, or the hours are; undefined where nothing limits it. */
-export function deadlineOf({ minutes, closes }: Rules, { began }: Pick<KeptWork, 'began'>): number | undefined {
+export function deadlineOf({ minutes, closes }: Rules, { began }: Pick<KeptAttempt, 'began'>): number | undefined {
   const limits = [
     ...(minutes === undefined ? [] : [secondsOf(began) + minutes * 60]),
     ...(closes === undefined ? [] : [secondsOf(closes)]),
@@ -20,15 +28,15 @@ export function deadlineOf({ minutes, closes }: Rules, { began }: Pick<KeptWork,
 }
 
 /** The attempt as it stands now: one whose time ran out while nobody looked is over. */
-export function settled(rules: Rules, work: KeptWork, now: number): KeptWork {
+export function settled<Kept extends KeptAttempt>(rules: Rules, work: Kept, now: number): Kept {
   const deadline = deadlineOf(rules, work);
   return work.ended === undefined && deadline !== undefined && now >= deadline ? { ...work, ended: 'timeOver' } : work;
 }
 
-export interface ItemStatus {
-  readonly running: KeptWork | undefined;
+export interface ItemStatus<Kept extends KeptAttempt = KeptAttempt> {
+  readonly running: Kept | undefined;
   /** In order of their numbers. */
-  readonly ended: readonly KeptWork[];
+  readonly ended: readonly Kept[];
   /** Number of the attempt that may be begun now; undefined where none may. */
   readonly next: number | undefined;
   /** Until the running attempt must be over, seconds. */
@@ -36,7 +44,7 @@ export interface ItemStatus {
 }
 
 /** @param works attempts at one item, settled */
-export function itemStatus(rules: Rules, works: readonly KeptWork[], now: number): ItemStatus {
+export function itemStatus<Kept extends KeptAttempt>(rules: Rules, works: readonly Kept[], now: number): ItemStatus<Kept> {
   const running = works.find((each) => each.ended === undefined);
   const ended = works.filter((each) => each.ended !== undefined).sort((a, b) => a.number - b.number);
   const used = Math.max(0, ...works.map((each) => each.number));

@@ -1,10 +1,11 @@
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import { type Work, workOf } from '../../classroom/draw.ts';
+import { type Paper, papersOf } from '../../classroom/papers.ts';
 import { enrol, library } from '../library.ts';
 import { assignedHref } from '../router.ts';
-import type { Assigned, KeptWork } from './records.ts';
-import { settled } from './status.ts';
-import { amendWork, readAssigned, readWorks } from './store.ts';
+import type { Assigned, KeptPaper, KeptWork } from './records.ts';
+import { rulesFor, settled } from './status.ts';
+import { amendPaper, amendWork, readAssigned, readPapers, readWorks } from './store.ts';
 
 /** The clock on the wall, seconds since 1970. */
 export const wallClock = (): number => Date.now() / 1000;
@@ -29,6 +30,15 @@ export interface Taken {
   readonly works: readonly Work[];
   /** Settled when they were read. */
   readonly kept: readonly KeptWork[];
+  readonly papers: readonly Paper[];
+  /** Attempts at the papers, settled too. */
+  readonly keptPapers: readonly KeptPaper[];
+}
+
+async function settledPaper(id: string, rules: ReturnType<typeof rulesFor>, kept: KeptPaper): Promise<KeptPaper> {
+  const now = settled(rules, kept, wallClock());
+  if (now.ended !== undefined && kept.ended === undefined) await amendPaper(id, kept, { ended: now.ended });
+  return now;
 }
 
 /** All that is kept of an assignment; an attempt whose time ran out meanwhile is ended. @throws when the browser denies its storage */
@@ -43,7 +53,14 @@ export async function readTaken(id: string): Promise<Taken | undefined> {
       return now;
     }),
   );
-  return { assigned, works: workOf(assignment, trainee.code, library), kept };
+  const papers = papersOf(assignment, trainee.code, library);
+  const keptPapers = await Promise.all(
+    (await readPapers(id)).flatMap((each) => {
+      const paper = papers.find(({ item }) => item === each.item);
+      return paper === undefined ? [] : [settledPaper(id, rulesFor(assignment, paper), each)];
+    }),
+  );
+  return { assigned, works: workOf(assignment, trainee.code, library), kept, papers, keptPapers };
 }
 
 export type TakenState = { readonly state: 'working' | 'none' | 'denied' } | { readonly state: 'ready'; readonly taken: Taken };

@@ -48,7 +48,7 @@ export interface Packing {
  * @param listed what the build says of its files
  * @param read one of the app's files by its name, the page among them
  * @param pause awaited between one file and the next
- * @throws DataError `package.noPage` where the page is none, or another build's
+ * @throws DataError `package.papers` for an assignment with exercises or exams; `package.noPage` where the page is none, or another build's
  */
 export async function packageOf(
   { kind, assignment, language, passAt }: Packing,
@@ -56,6 +56,7 @@ export async function packageOf(
   read: (name: string) => Promise<Uint8Array>,
   pause: () => Promise<void>,
 ): Promise<Uint8Array<ArrayBuffer>> {
+  if (assignment.papers !== undefined) throw dataError('package.papers', 'papers');
   const { id, title, note = '' } = assignment;
   const manifest = manifestOf(kind, { id, title, note, language, passAt, files });
   const page = strFromU8(await read(LAUNCH_FILE));

@@ -29,6 +29,16 @@ const pack = (kind: (typeof PACKAGE_KINDS)[number], app = APP) =>
     () => Promise.resolve(),
   );
 
+it('refuses exercises and exams, which a package cannot carry', async () => {
+  const papers = [{ kind: 'drills' as const, drills: ['reading'], count: 5 }];
+  const packing = { kind: 'scorm12', assignment: { ...assignment, papers }, language: 'en', passAt: 80 } as const;
+  const read = async (name: string) => strToU8(APP[name] ?? '');
+  await expect(packageOf(packing, LISTED, read, () => Promise.resolve())).rejects.toMatchObject({
+    code: 'package.papers',
+    path: 'papers',
+  });
+});
+
 describe.each(PACKAGE_KINDS)('%s', async (kind) => {
   const packed = await pack(kind);
   const files = unzipSync(packed);
