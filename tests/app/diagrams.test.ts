@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { codesOf, inLines, labelAt } from '../../src/app/diagrams/labels.ts';
 import { drawLadder } from '../../src/app/diagrams/ladder-layout.ts';
+import { ladderTitles } from '../../src/app/diagrams/ladder-titles.ts';
 import { assemble } from '../../src/rig/assemble.ts';
 import { laddersOf } from '../../src/rig/ladder.ts';
 import { factoryScene } from '../../src/stage/factory.ts';
 import { library } from '../scenario/shipped.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
+import { speakEnglish } from './english.ts';
 
 const rigs = [...library.rigs.values()].map((rig) => [rig.id, assemble(rig)] as const);
 
@@ -22,6 +24,13 @@ describe.each(rigs)('the diagrams of %s', (_, assembly) => {
       }
       expect(rows.length).toBe(ladder.rungs.length);
     }
+  });
+
+  test('have a title for each ladder that no other has', async () => {
+    await speakEnglish();
+    const titles = ladderTitles(assembly, laddersOf(assembly));
+    expect(titles.length).toBeGreaterThan(0);
+    expect(new Set(titles).size).toBe(titles.length);
   });
 
   test('draw every place with every wire that the factory landed there, and no body off its base', () => {

@@ -6,6 +6,7 @@ import type { RigData } from '../../rig/schema.ts';
 import { assembledOf } from '../library.ts';
 import { t } from '../words.ts';
 import { LadderFigure } from './ladder.tsx';
+import { ladderTitles } from './ladder-titles.ts';
 import { DiagramSymbol } from './symbols.tsx';
 import { WiringFigure } from './wiring.tsx';
 
@@ -15,6 +16,7 @@ const LEGEND = ['open', 'closed', 'fuse', 'coil', 'load', 'capacitor', 'supply',
 export function DiagramSheets({ rig }: { readonly rig: RigData }) {
   const assembly = assembledOf(rig);
   const ladders = useMemo(() => laddersOf(assembly), [assembly]);
+  const titles = ladderTitles(assembly, ladders);
   return (
     <div class="diagrams">
       <p>{t('diagram:asBuilt')}</p>
@@ -29,8 +31,8 @@ export function DiagramSheets({ rig }: { readonly rig: RigData }) {
           </li>
         ))}
       </ul>
-      {ladders.map((ladder) => (
-        <LadderFigure key={`${ladder.hot} ${ladder.common} ${ladder.feed.steps[0]?.part}`} assembly={assembly} ladder={ladder} />
+      {ladders.map((ladder, index) => (
+        <LadderFigure key={titles[index]} assembly={assembly} ladder={ladder} title={titles[index] ?? ''} />
       ))}
       <h3>{t('diagram:wiring')}</h3>
       {rig.places

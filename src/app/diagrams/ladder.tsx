@@ -12,6 +12,8 @@ import { type PointValue, ValueTag } from './value-tag.tsx';
 interface Props {
   readonly assembly: Assembly;
   readonly ladder: Ladder;
+  /** No other ladder beside it has the same. */
+  readonly title: string;
   /** What stands along its wires. */
   readonly values?: ReadonlyMap<Point, PointValue>;
 }
@@ -19,14 +21,9 @@ interface Props {
 const NOTHING: ReadonlyMap<Point, PointValue> = new Map();
 
 /** One ladder: drawn, and its rungs in words. */
-export function LadderFigure({ assembly, ladder, values = NOTHING }: Props) {
+export function LadderFigure({ assembly, ladder, title, values = NOTHING }: Props) {
   const drawing = drawLadder(ladder);
   const tags = values.size === 0 ? [] : ladderTags(drawing, values, (cell) => cellWords(assembly, cell));
-  const title = t('diagram:circuit', {
-    part: partName(ladder.supply),
-    hot: labelAt(assembly, ladder.hot),
-    common: labelAt(assembly, ladder.common),
-  });
   const [left, right] = drawing.rails;
   return (
     <figure class="diagram">

@@ -10,6 +10,7 @@ import { MAT_PLACE, type Point } from '../../rig/points.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { BodiesOff } from '../../stage/factory.ts';
 import { LadderFigure } from '../diagrams/ladder.tsx';
+import { ladderTitles } from '../diagrams/ladder-titles.ts';
 import type { PointValue } from '../diagrams/value-tag.tsx';
 import { WiringFigure } from '../diagrams/wiring.tsx';
 import { assembledOf } from '../library.ts';
@@ -54,6 +55,7 @@ function Ladders({ item, assembly, attempt, view, told }: Drawn) {
     const own = all.filter(({ hot, common }) => item.marked.includes(hot) || item.marked.includes(common));
     return own.length > 0 ? own : all;
   }, [item, assembly]);
+  const titles = ladderTitles(assembly, ladders);
   const read = useMemo(
     () => ladders.map((ladder) => (told ? voltsOn(attempt.bench, ladder) : undefined)),
     [ladders, attempt, told],
@@ -62,9 +64,10 @@ function Ladders({ item, assembly, attempt, view, told }: Drawn) {
     <div class="diagrams drill-picture">
       {ladders.map((ladder, index) => (
         <LadderFigure
-          key={`${ladder.hot} ${ladder.common} ${ladder.feed.steps[0]?.part}`}
+          key={titles[index]}
           assembly={assembly}
           ladder={ladder}
+          title={titles[index] ?? ''}
           values={valuesOf(read[index])}
         />
       ))}
