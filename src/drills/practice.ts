@@ -231,6 +231,14 @@ export function mastery(practice: Practice, { kinds, rigs }: Shelf, skill: Drill
   return own.length === 0 ? 0 : own.reduce((sum, each) => sum + each, 0) / own.length;
 }
 
+/** How hard a skill's families are for this person by Elo's model: the mean of those that were asked, on the scale of the skill's rating. */
+export function difficulty(practice: Practice, { kinds, rigs }: Shelf, skill: DrillSkill): number | undefined {
+  const own = kinds
+    .filter((kind) => kind.skill === skill)
+    .flatMap((kind) => rigs.flatMap((rig) => practice.families[familyOf(kind.id, rig)]?.rating ?? []));
+  return own.length === 0 ? undefined : own.reduce((sum, each) => sum + each, 0) / own.length;
+}
+
 /** Numbers that share a house: see draw.ts. */
 const ITEMS_PER_HOUSE = 6;
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DRILL_SKILLS, type DrillKind } from '../../src/drills/item.ts';
 import {
   answered,
+  difficulty,
   expectedRight,
   familyOf,
   joinPractice,
@@ -126,6 +127,21 @@ describe('a learner whose skills are known', () => {
     }
     expect(first).toBeGreaterThanOrEqual(95);
     expect(most).toBeGreaterThanOrEqual(95);
+  });
+
+  it('tells how hard what was asked of a skill is: as far below where it began as the skill is above, and nothing of what was not asked', () => {
+    const [kind] = kinds;
+    const { skill } = kind!;
+    expect(difficulty(fresh, shelf, skill)).toBeUndefined();
+    const right = answered(fresh, { kind: kind!, rig: 'one', right: true, seconds: 30, now: BEGAN });
+    // Of even chances half a step is won, from the exercise (Elo, K = 32).
+    expect(right.skills[skill]?.rating).toBe(16);
+    expect(difficulty(right, shelf, skill)).toBe(-16);
+    const wrong = answered(right, { kind: kind!, rig: 'two', right: false, seconds: 30, now: BEGAN });
+    const two = wrong.families[familyOf(kind!.id, 'two')]!.rating;
+    expect(two).toBeGreaterThan(16);
+    expect(difficulty(wrong, shelf, skill)).toBeCloseTo((two - 16) / 2, 10);
+    expect(difficulty(wrong, shelf, DRILL_SKILLS.find((each) => each !== skill)!)).toBeUndefined();
   });
 
   it('knows less as time goes by, and mastery is between nothing and all', () => {

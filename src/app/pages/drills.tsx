@@ -1,13 +1,13 @@
 import '../css/pages.css';
 import '../css/drills.css';
-import { DRILL_SKILLS } from '../../drills/item.ts';
 import { DRILL_KINDS } from '../../drills/kinds.ts';
-import { mastery, setFor } from '../../drills/practice.ts';
+import { setFor } from '../../drills/practice.ts';
 import { ItemView } from '../drills/item-view.tsx';
+import { SkillsTable } from '../drills/skills-table.tsx';
 import { type Drills, SHELF, useDrills } from '../drills/use-drills.ts';
 import { hrefOf } from '../router.ts';
 import { BackHead, useTitle } from '../shell.tsx';
-import { number, percent, t } from '../words.ts';
+import { number, t } from '../words.ts';
 
 /** Ten minutes of exercises on what somebody is weakest in. */
 export function DrillsPage() {
@@ -56,30 +56,7 @@ function Overview({ drills }: { readonly drills: Drills }) {
       </section>
       <section class="slip" aria-labelledby="skills-title">
         <h2 id="skills-title">{t('drill:page.skills')}</h2>
-        <table class="drill-skills">
-          <thead>
-            <tr>
-              <th scope="col">{t('drill:page.skill')}</th>
-              <th scope="col">{t('drill:page.mastery')}</th>
-              <th scope="col">{t('drill:page.right')}</th>
-              <th scope="col">{t('drill:page.streak')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {DRILL_SKILLS.filter((skill) => DRILL_KINDS.some((kind) => kind.skill === skill)).map((skill) => {
-              const found = practice.skills[skill];
-              return (
-                <tr key={skill}>
-                  <th scope="row">{t(`drill:skill.${skill}`)}</th>
-                  <td>{percent(mastery(practice, SHELF, skill, now))}</td>
-                  <td>{t('drill:page.of', { right: number(found?.right ?? 0), asked: number(found?.asked ?? 0) })}</td>
-                  <td>{number(found?.streak ?? 0)}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-        <p>{t('drill:page.masteryAbout')}</p>
+        <SkillsTable practice={practice} now={now} />
       </section>
       <section class="slip" aria-labelledby="kinds-title">
         <h2 id="kinds-title">{t('drill:page.kinds')}</h2>
