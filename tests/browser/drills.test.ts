@@ -102,7 +102,7 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
       sure += 1;
     } else if (place % 4 !== 0) await page.keyboard.press('2');
     // Nothing is told before the end.
-    expect(await page.locator('.drill-why, [data-mark=right], [data-mark=wrong]').count()).toBe(0);
+    expect(await page.locator('.drill-why, .diagram-value, .drill-legend, [data-mark=right], [data-mark=wrong]').count()).toBe(0);
     if (place === 2) await press(t('drill:exam.flag'));
     if (place < paper.length - 1) await press(t('drill:page.next'));
   }

@@ -1,13 +1,21 @@
 /** A walk past every page of the app and every state of the bench, in any language: the buttons are found by that language's words. */
 import type { Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
+import blueprint from '../../scenarios/exams/controlsCore.json' with { type: 'json' };
 import { METER_KEYS } from '../../src/app/bench/use-leads.ts';
 import { wordsOf } from '../../src/cli/files.ts';
 import { drawnReady } from './harness.ts';
+import { put } from './store.ts';
 
 const TICKET = 'clicksButWontStart';
 /** A job that begins at a thermostat that can be taken off. */
 const HALLWAY = 'fanButNoCooling';
+
+/** Whoever practises by this lot is asked the same each time. */
+const LOT = 7;
+/** The kinds of exercise that are looked at: of the usual tour one with a drawing of wires. */
+const kindsToSee = (): readonly string[] =>
+  process.env.BELLWIRE_FULL === undefined ? ['vaSum'] : Object.keys((wordsOf('en').drill as { readonly kind: object }).kind);
 
 /** What is to be done where the tour halts. `small`: only a narrow screen shows this. */
 export type Halt = (what: string, small?: boolean) => Promise<void>;
@@ -60,6 +68,30 @@ async function readingPages(page: Page, halt: Halt): Promise<void> {
     await openAll(page);
     await halt(what);
   }
+}
+
+/** An exercise before and after its answer, and a question of an exam. */
+async function exercises(page: Page, words: (key: string) => string, halt: Halt): Promise<void> {
+  for (const kind of kindsToSee()) {
+    await put(page, 'drills', { lot: LOT, families: {}, skills: {} });
+    // From another page, so that what was kept is read.
+    await go(page, '#/exams');
+    await go(page, '#/drills');
+    await page.getByRole('button', { name: words(`drill:kind.${kind}.name`), exact: true }).click();
+    await page.locator('.drill-choice').first().waitFor();
+    await halt(`exercise-${kind}`);
+    await page.locator('.drill-choice').first().click();
+    await page.locator('.drill-why').waitFor();
+    await halt(`exercise-${kind}-told`);
+    await page.locator('.drill-bar button').click();
+  }
+  const answers = Array.from({ length: blueprint.items }, () => null);
+  const running = { blueprint: blueprint.id, lot: LOT, began: Date.now(), used: 0, answers, flagged: [] };
+  await put(page, 'exams', { running, sittings: [] });
+  await go(page, '#/exams');
+  await page.getByRole('button', { name: words('drill:exam.resume'), exact: true }).click();
+  await page.locator('.drill-choice').first().waitFor();
+  await halt('exam-question', true);
 }
 
 /** The guided ticket: its panel over the work, and the caution at the first sight of a bench, folded and open. */
@@ -186,6 +218,7 @@ async function pinGate(page: Page, halt: Halt): Promise<void> {
 export async function tour(page: Page, language: string, halt: Halt): Promise<void> {
   const words = wordsIn(language);
   await readingPages(page, halt);
+  await exercises(page, words, halt);
   await guidedBench(page, halt);
   await drawnBench(page, words, halt);
   await listBench(page, words, halt);

@@ -45,7 +45,7 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
   useEffect(() => {
     if (room.current && middle > 0) room.current.scrollLeft = middle - room.current.clientWidth / 2;
   }, [middle]);
-  const title = t('diagram:wiringOf', { place: placeName(place) });
+  const title = runs.length === 0 ? placeName(place) : t('diagram:wiringOf', { place: placeName(place) });
   const path = (spots: readonly { readonly x: number; readonly y: number }[]): string =>
     `M${spots.map(({ x, y }) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`).join(' L')}`;
   return (

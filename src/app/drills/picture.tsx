@@ -14,7 +14,7 @@ import { ladderTitles } from '../diagrams/ladder-titles.ts';
 import type { PointValue } from '../diagrams/value-tag.tsx';
 import { WiringFigure } from '../diagrams/wiring.tsx';
 import { assembledOf } from '../library.ts';
-import { number, readingText } from '../words.ts';
+import { number, readingText, t } from '../words.ts';
 import { Legend } from './legend.tsx';
 import { type Readings, readingsAt, voltsOn } from './values.ts';
 
@@ -94,6 +94,7 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
       {places.map((place) => (
         <WiringFigure key={place} assembly={assembly} place={place} marked={marked} values={values} off={off} lettered={told} />
       ))}
+      {marked.length > 0 && <p class="drill-ringed">{t('drill:figure.ringed')}</p>}
       {told && <Legend view={view} readings={[readings]} />}
     </div>
   );
