@@ -4,6 +4,7 @@ import { loadAssignment } from '../classroom/assignment.ts';
 import { workOf } from '../classroom/draw.ts';
 import type { PackageKind } from '../classroom/lms/manifests.ts';
 import { APP_FILES, loadAppFiles, packageOf } from '../classroom/lms/package.ts';
+import { papersOf } from '../classroom/papers.ts';
 import { dataError } from '../rig/errors.ts';
 import { inFile } from '../scenario/library.ts';
 import { readJson, shippedLibrary } from './files.ts';
@@ -30,6 +31,7 @@ export async function packageFile(
   const assignment = inFile(file, () => {
     const loaded = loadAssignment(json);
     workOf(loaded, 'anybody', shippedLibrary());
+    papersOf(loaded, 'anybody', shippedLibrary());
     return loaded;
   });
   const read = async (name: string): Promise<Uint8Array> => {

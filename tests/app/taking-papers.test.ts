@@ -57,8 +57,8 @@ test('a file that sets a kind of exercise that there is not is refused with its 
 });
 
 test('a choice is kept with its second, a changed one with its own; the first stays where it is told at once', () => {
-  const once = withChoice(begun, 2, 1, AT + 7.25, false);
-  expect([once.choices[2], once.stamps[2]]).toEqual([1, 7.25]);
+  const once = withChoice(begun, 2, 1, AT + 7.26, false);
+  expect([once.choices[2], once.stamps[2]]).toEqual([1, 7.3]);
   expect(once.choices.filter((each) => each !== null)).toHaveLength(1);
   const twice = withChoice(once, 2, 0, AT + 9, false);
   expect([twice.choices[2], twice.stamps[2]]).toEqual([0, 9]);

@@ -9,7 +9,7 @@ import { unzipSync } from 'fflate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import validate from 'xapi-validation';
-import { t } from '../../src/app/words.ts';
+import { number, t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { PACKAGE_KINDS, type PackageKind } from '../../src/classroom/lms/manifests.ts';
 import { VERBS } from '../../src/classroom/lms/statements.ts';
@@ -35,6 +35,7 @@ const ASSIGNMENT = {
   attempts: 1,
   seed: 1,
   items: [{ kind: 'shipped', ticket: TICKET }],
+  papers: [{ kind: 'drills', drills: ['contacts', 'loadCurrent'], count: 3 }],
 };
 const STEPS: readonly Action[] = [pull('thermostat')];
 
@@ -109,12 +110,22 @@ async function launchCourse(context: BrowserContext, kind: keyof typeof KINDS, k
   return { school, course };
 }
 
-/** Takes the work on and does the first steps of it. */
+/** Chooses the first answer to the question that is open, of the three there are. */
+async function answer(course: Page, at: number): Promise<void> {
+  await course.getByText(t('drill:exam.place', { at: number(at), of: number(3) }), { exact: true }).waitFor();
+  await course.locator('.drill-choice').first().click();
+}
+
+/** Takes the work on, answers the first of its exercises, and does the first steps of its ticket. */
 async function beginWork(course: Page, code: string): Promise<Shadow> {
   expect(await course.getByLabel(t('take:who.code')).inputValue()).toBe(code);
   await course.getByRole('checkbox', { name: t('take:privacy.agree') }).check();
   await button(course, t('take:who.go')).click();
-  await course.getByRole('button', { name: t('take:item.begin'), exact: true }).click();
+  const begin = course.getByRole('button', { name: t('take:item.begin'), exact: true });
+  await begin.last().click();
+  await answer(course, 1);
+  await course.getByRole('link', { name: t('take:back'), exact: true }).click();
+  await begin.click();
   await course.getByTestId('steps').waitFor();
   await button(course, t('app:head.kind.list')).click();
   const shadow = start(ticket(TICKET).id);
@@ -122,16 +133,26 @@ async function beginWork(course: Page, code: string): Promise<Shadow> {
   return shadow;
 }
 
-/** Takes the work up where it was left, and ends it with a wrong naming. */
+/** Takes the work up where it was left: ends the exercises at the second, and the ticket with a wrong naming. */
 async function finishWork(course: Page, shadow: Shadow): Promise<void> {
-  await course.getByRole('link', { name: t('take:item.resume'), exact: true }).click();
+  const resume = course.getByRole('link', { name: t('take:item.resume'), exact: true });
+  await resume.last().click();
+  await answer(course, 2);
+  await button(course, t('take:paper.end')).click();
+  await course.getByText(t('drill:exam.open', { count: 1 })).waitFor();
+  await button(course, t('take:paper.endIt')).click();
+  await resume.click();
   await course.getByTestId('steps').waitFor();
   expect(await course.getByTestId('steps').textContent()).toBe(String(STEPS.length));
   await byKeys(course, shadow, { name: 'name', target: 'statY', mode: 'open', evidence: [] });
   await button(course, t('app:head.close')).click();
 }
 
-const totalOf = async (course: Page): Promise<number> => Number(await course.getByTestId('total-0-1').getAttribute('data-total'));
+/** The mean of the ticket's points and the exercises'. */
+async function totalOf(course: Page): Promise<number> {
+  const totals = await Promise.all([0, 1].map((item) => course.getByTestId(`total-${item}-1`).getAttribute('data-total')));
+  return Math.round(totals.reduce((sum, total) => sum + Number(total), 0) / totals.length);
+}
 
 const newContext = () => browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US', reducedMotion: 'reduce' });
 

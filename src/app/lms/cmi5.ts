@@ -1,4 +1,5 @@
 /** A learning system that opened the page by cmi5 (Quartz 1st Edition, sections 8 to 11), over the Experience API 1.0.3. */
+import { KEPT_CHARACTERS } from '../../classroom/lms/room.ts';
 import { completed, demonstrated, initialized, judged, type Launch, terminated } from '../../classroom/lms/statements.ts';
 import type { Course } from './course.ts';
 
@@ -6,8 +7,6 @@ const VERSION = '1.0.3';
 const LAUNCH_DATA = 'LMS.LaunchData';
 const PREFERENCES = 'cmi5LearnerPreferences';
 const RESUME = 'bellwire.resume';
-/** Nobody says how much a learning record store keeps; this is far more than an assignment needs. */
-const LIMIT = 1_000_000;
 
 interface Asked {
   readonly endpoint: string;
@@ -83,7 +82,7 @@ export async function beginCmi5(asked: Asked, now: () => string, uuid: () => str
       id: String(actor.account?.name ?? actor.name ?? ''),
       name: typeof actor.name === 'string' ? actor.name : '',
     },
-    limit: LIMIT,
+    limit: KEPT_CHARACTERS.cmi5,
     resume,
     async keep(text) {
       const answer = await fetch(stateUrl(RESUME), {

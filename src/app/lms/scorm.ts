@@ -2,6 +2,7 @@
  * A learning system that speaks SCORM, as the page finds it in a window around it. SCORM 1.2: ADL Run-Time Environment 1.2 (2001);
  * SCORM 2004: IEEE 1484.11.2 and ADL SCORM 2004 4th Edition RTE (2009). Names and limits from memory of these.
  */
+import { KEPT_CHARACTERS } from '../../classroom/lms/room.ts';
 import { durationOf, type Reached } from '../../classroom/lms/statements.ts';
 import type { Course } from './course.ts';
 
@@ -24,8 +25,6 @@ export interface WindowLike {
 
 /** As far as a page looks outwards; the standard names 7 for the one edition, 500 for the other. */
 const MOST_PARENTS = 50;
-/** Characters of resume data that each edition must keep. */
-const SUSPEND_LIMIT = { scorm12: 4096, scorm2004: 64_000 } as const;
 
 function apiIn(start: WindowLike | null | undefined, name: 'API' | 'API_1484_11'): Api | undefined {
   let window = start;
@@ -106,10 +105,10 @@ function begin(kind: 'scorm12' | 'scorm2004', calls: Calls): Course | undefined 
   return {
     kind,
     learner: { id: calls.get(elements.learnerId), name: calls.get(elements.learnerName) },
-    limit: SUSPEND_LIMIT[kind],
+    limit: KEPT_CHARACTERS[kind],
     resume: calls.get('cmi.suspend_data'),
     keep(text) {
-      if (over || text.length > SUSPEND_LIMIT[kind]) return false;
+      if (over || text.length > KEPT_CHARACTERS[kind]) return false;
       return calls.set('cmi.suspend_data', text) && calls.commit();
     },
     report(reached, complete) {

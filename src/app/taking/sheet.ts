@@ -21,7 +21,8 @@ export const isAt = (kept: KeptPaper, paper: Paper): boolean =>
 export function withChoice(kept: KeptPaper, place: number, choice: number, now: number, final: boolean): KeptPaper {
   const before = kept.choices[place];
   if (before === undefined || before === choice || (final && before !== null)) return kept;
-  const since = Math.round((now - secondsOf(kept.began)) * 1000) / 1000;
+  // Tenths say enough, and a learning system keeps few characters.
+  const since = Math.round((now - secondsOf(kept.began)) * 10) / 10;
   const stamp = Math.max(0, since, ...kept.stamps.map((each) => each ?? 0));
   const put = <Value>(all: readonly Value[], value: Value) => all.map((each, at) => (at === place ? value : each));
   return { ...kept, choices: put(kept.choices, choice), stamps: put(kept.stamps, stamp) };

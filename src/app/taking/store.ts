@@ -53,9 +53,6 @@ export const keepAssigned = (assigned: Assigned): Promise<Kept> => keepFirst(ass
 /** Keeps the beginning of an attempt; one that is there is not begun again. */
 export const keepBegun = (id: string, work: KeptWork): Promise<Kept> => keepFirst(workKey(id, work), work);
 
-/** The same, at a paper. */
-export const keepPaperBegun = (id: string, paper: KeptPaper): Promise<Kept> => keepFirst(paperKey(id, paper), paper);
-
 let watcher: (id: string) => void = () => undefined;
 
 /** Whoever wants to know when something of an assignment was kept: a learning system that opened the page. */
@@ -68,6 +65,9 @@ async function told(id: string, keeping: Promise<Kept>): Promise<Kept> {
   watcher(id);
   return kept;
 }
+
+/** The same at a paper, whose questions are seen from then on: a learning system is told at once. */
+export const keepPaperBegun = (id: string, paper: KeptPaper): Promise<Kept> => told(id, keepFirst(paperKey(id, paper), paper));
 
 /** Keeps an attempt after a step; in a transaction that asks for nothing first, so that it is committed at once. */
 export const keepWork = (id: string, work: KeptWork): Promise<Kept> =>

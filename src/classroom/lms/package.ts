@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { dataError } from '../../rig/errors.ts';
 import type { Assignment } from '../assignment.ts';
 import { LAUNCH_FILE, manifestOf, type PackageKind } from './manifests.ts';
+import { answersIn, papersFit } from './room.ts';
 
 /** Where the built app lists its files: {@link loadAppFiles}. */
 export const APP_FILES = 'app-files.json';
@@ -11,6 +12,9 @@ export const APP_FILES = 'app-files.json';
 const EMBEDDED_ID = 'bellwire-assignment';
 /** The same bytes whenever and wherever it is packed: without a zone, so each zone's own midnight. */
 const PACKED = '2026-01-01T00:00';
+
+/** By their own names, the same in every language. */
+const STANDARDS: Readonly<Record<PackageKind, string>> = { scorm12: 'SCORM 1.2', scorm2004: 'SCORM 2004', cmi5: 'cmi5' };
 
 /** A path below the app's own folder. */
 const nameSchema = z
@@ -48,7 +52,7 @@ export interface Packing {
  * @param listed what the build says of its files
  * @param read one of the app's files by its name, the page among them
  * @param pause awaited between one file and the next
- * @throws DataError `package.papers` for an assignment with exercises or exams; `package.noPage` where the page is none, or another build's
+ * @throws DataError `package.papers` for more answers to exercises and exams than the learning system is sure to keep; `package.noPage` where the page is none, or another build's
  */
 export async function packageOf(
   { kind, assignment, language, passAt }: Packing,
@@ -56,7 +60,8 @@ export async function packageOf(
   read: (name: string) => Promise<Uint8Array>,
   pause: () => Promise<void>,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  if (assignment.papers !== undefined) throw dataError('package.papers', 'papers');
+  if (assignment.papers !== undefined && !papersFit(assignment, kind))
+    throw dataError('package.papers', 'papers', { answers: answersIn(assignment), standard: STANDARDS[kind] });
   const { id, title, note = '' } = assignment;
   const manifest = manifestOf(kind, { id, title, note, language, passAt, files });
   const page = strFromU8(await read(LAUNCH_FILE));

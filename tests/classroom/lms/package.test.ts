@@ -29,13 +29,22 @@ const pack = (kind: (typeof PACKAGE_KINDS)[number], app = APP) =>
     () => Promise.resolve(),
   );
 
-it('refuses exercises and exams, which a package cannot carry', async () => {
-  const papers = [{ kind: 'drills' as const, drills: ['reading'], count: 5 }];
-  const packing = { kind: 'scorm12', assignment: { ...assignment, papers }, language: 'en', passAt: 80 } as const;
-  const read = async (name: string) => strToU8(APP[name] ?? '');
-  await expect(packageOf(packing, LISTED, read, () => Promise.resolve())).rejects.toMatchObject({
+it('refuses more answers to exercises and exams than the learning system is sure to keep', async () => {
+  const pack = (attempts: number) => {
+    const papers = [{ kind: 'drills' as const, drills: ['reading'], count: 30 }];
+    const packing = { kind: 'scorm12', assignment: { ...assignment, attempts, papers }, language: 'en', passAt: 80 } as const;
+    return packageOf(
+      packing,
+      LISTED,
+      async (name) => strToU8(APP[name] ?? ''),
+      () => Promise.resolve(),
+    );
+  };
+  expect((await pack(4)).length).toBeGreaterThan(0);
+  await expect(pack(5)).rejects.toMatchObject({
     code: 'package.papers',
     path: 'papers',
+    values: { answers: 150, standard: 'SCORM 1.2' },
   });
 });
 
