@@ -35,8 +35,12 @@ export function App() {
         <Route path="/drills">
           <Later ticket="" load={loadDrills} />
         </Route>
-        <Route path="/exams">
-          <Later ticket="" load={loadExams} />
+        {/* One page: the exam's clock runs on while one is at the bench. */}
+        <Route path="/exams/:ticket?">
+          {({ ticket }) => {
+            if (ticket === undefined) return <Later ticket="" load={loadExams} />;
+            return /^[1-9]\d?$/.test(ticket) ? <Later ticket="" number={Number(ticket)} load={loadExams} /> : <UnknownPage />;
+          }}
         </Route>
         <Route path="/drills/bench">
           <Later ticket="" load={loadDrillBench} />

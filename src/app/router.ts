@@ -27,6 +27,9 @@ export const questionsHref = (id: string, item: number, number?: number): string
 /** The bench of the drill's circuit that was chosen last. */
 export const drillHref = '#/drills/bench';
 
+/** The bench of a ticket of the exam under way, from 1. */
+export const examBenchHref = (ticket: number): string => `#/exams/${ticket}`;
+
 /** Where the service report of an assigned attempt is. */
 export const assignedReportHref = (id: string, item: number, number: number): string =>
   `${assignedHref(id, item)}/${number}/report`;

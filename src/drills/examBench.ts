@@ -7,6 +7,8 @@ import type { Debrief } from '../score/debrief.ts';
 
 /** Of one grade, in one exam. */
 const MOST_OF_A_GRADE = 10;
+/** In one exam. */
+export const MOST_TICKETS = MOST_OF_A_GRADE * GRADES.length;
 
 export const examBenchSchema = z.strictObject({
   /** So many of each grade: every paper is as hard as every other. */

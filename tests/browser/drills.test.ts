@@ -2,19 +2,24 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import blueprint from '../../scenarios/exams/controlsCore.json' with { type: 'json' };
+import { examined } from '../../src/app/drills/exam-keep.ts';
+import { titleOf } from '../../src/app/ticket-words.ts';
 import { t } from '../../src/app/words.ts';
+import { begin, logOf } from '../../src/attempt/attempt.ts';
 import { createBank } from '../../src/drills/draw.ts';
 import { loadBlueprint, paperOf } from '../../src/drills/exam.ts';
 import type { Item } from '../../src/drills/item.ts';
 import { DRILL_KINDS } from '../../src/drills/kinds.ts';
 import { itemOf } from '../../src/drills/paper.ts';
 import { speakEnglish } from '../app/english.ts';
-import { library } from '../scenario/shipped.ts';
+import { library, rigOf, ticket } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { crowdedControls } from './crowd.ts';
 import { cutTexts } from './cut.ts';
-import { accessFaults, openPage, PHONE } from './harness.ts';
-import { keptLog } from './store.ts';
+import { solved } from './engine-hand.ts';
+import { accessFaults, address, openPage, PHONE } from './harness.ts';
+import { byKeys } from './keys-hand.ts';
+import { keptLog, put } from './store.ts';
 
 /** A sheet of A4 between margins of 15 mm, CSS pixels at 96 to the inch (ISO 216: 210 mm wide). */
 const SHEET_PIXELS = Math.floor(((210 - 30) / 25.4) * 96);
@@ -80,7 +85,7 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await press(t('drill:exam.begin'));
   await choices(page).first().waitFor();
   await looksRight(page, 'paper');
-  const { running } = (await keptLog(page, 'exams')) as { running: { lot: number } };
+  const { running } = (await keptLog(page, 'exams')) as { running: { lot: number; bench: { ticket: string }[] } };
   const shelf = { kinds: DRILL_KINDS, rigs: [...library.rigs.keys()].sort() };
   const paper = paperOf(loadBlueprint(blueprint), shelf, running.lot);
   const bank = createBank(shelf.rigs.map((id) => library.rigs.get(id)!));
@@ -104,15 +109,27 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
     // Nothing is told before the end.
     expect(await page.locator('.drill-why, .diagram-value, .drill-legend, [data-mark=right], [data-mark=wrong]').count()).toBe(0);
     if (place === 2) await press(t('drill:exam.flag'));
-    if (place < paper.length - 1) await press(t('drill:page.next'));
+    await press(t('drill:page.next'));
   }
+  // The first ticket, by the list bench: named, taken up again after a reload, and closed.
+  await page.evaluate(() => localStorage.setItem('bellwire.bench', 'list'));
+  const asked = ticket(running.bench[0]!.ticket);
+  const shadow = begin(examined(asked), rigOf(asked));
+  await page.getByRole('link', { name: t('drill:exam.bench.begin') }).press('Enter');
+  await page.getByRole('button', { name: t('app:head.name') }).waitFor();
+  expect(await page.locator('.strip-hint').count()).toBe(0);
+  const { target, mode } = asked.faults[0]!;
+  await byKeys(page, shadow, { name: 'name', target, mode, evidence: [] });
+  await page.reload();
+  await page.getByRole('button', { name: t('app:head.close') }).waitFor();
+  await byKeys(page, shadow, { name: 'close' });
+  await page.getByText(t('drill:exam.bench.state.closed'), { exact: true }).waitFor();
+  expect(await page.locator('.drill-why, [data-mark], .debrief-total').count()).toBe(0);
   await page.reload();
   await press(t('drill:exam.resume'));
   await choices(page).first().waitFor();
-  expect(await page.locator('.exam-places [data-state=answered]').count()).toBeGreaterThanOrEqual(sure);
+  expect(await page.locator('.exam-places [data-state=answered]').count()).toBeGreaterThanOrEqual(sure + 1);
   await press(t('drill:exam.end'));
-  // After the reload the paper is drawn again.
-  await page.locator('section.slip .act:enabled').waitFor();
   await press(t('drill:exam.handIn'));
   await page.locator('.exam-result').waitFor();
   await looksRight(page, 'result');
@@ -120,11 +137,63 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
     const line = page.locator('.exam-review', { has: page.getByText(new RegExp(`^\\s*${place + 1}\\. `)) }).locator('summary b');
     expect(await line.textContent(), `question ${place + 1}`).toBe(t('drill:exam.isRight'));
   }
+  const [own, other] = running.bench.map((each) => page.getByTestId(`ticket-${each.ticket}`).locator('p b').last());
+  expect(await own!.textContent()).toBe(t('drill:exam.isRight'));
+  expect(await other!.textContent()).toBe(t('drill:exam.isWrong'));
+  expect(await page.locator('.exam-result tr').last().textContent()).toContain(t('drill:page.of', { right: '1', asked: '2' }));
   await page.emulateMedia({ media: 'print' });
   await page.setViewportSize({ width: SHEET_PIXELS, height: 1000 });
   expect(await page.locator('button:visible, .page-head:visible').count()).toBe(0);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('an exam whose time is over ends at the bench, and says there what each ticket came to, with its debrief', {
+  timeout: 120_000,
+}, async () => {
+  const { page, errors, close } = await openPage(browser, '', PHONE);
+  const [done, open] = ['quietAfterTheStorm', 'blankWall'];
+  const bench = [{ ticket: done, log: logOf(solved(done!)) }, { ticket: open }];
+  // Begun before, with fewer questions: its paper stays as long as it was.
+  const answers = [null, null, null, null, null];
+  const used = blueprint.minutes * 60 - 6;
+  await put(page, 'exams', {
+    running: { blueprint: blueprint.id, lot: 9, began: 1e12, used, answers, flagged: [6], bench },
+    sittings: [],
+  });
+  await page.goto(address('#/exams/2'));
+  await page.getByTestId('steps').waitFor();
+  expect(await page.locator('.bench-counts').getByTestId('time-left').textContent()).toMatch(/^00:00:0/);
+  await page.locator('.strip-waits button').first().click();
+  await page.locator('.exam-result').waitFor();
+  expect(new URL(page.url()).hash).toBe('#/exams');
+  await looksRight(page, 'result');
+  expect(await page.locator('.exam-result tr').last().textContent()).toContain(t('drill:page.of', { right: '1', asked: '2' }));
+  const kept = (await keptLog(page, 'exams')) as {
+    running?: unknown;
+    sittings: { bench: { right: boolean; points: number | null }[] }[];
+  };
+  expect(kept.running).toBeUndefined();
+  expect(kept.sittings[0]?.bench).toMatchObject([
+    { right: true, points: expect.any(Number) },
+    { right: false, points: null },
+  ]);
+  const told = page.getByTestId(`ticket-${done}`);
+  expect(await told.textContent()).toContain(
+    t('drill:exam.bench.points', { points: String(kept.sittings[0]?.bench[0]?.points), of: '100' }),
+  );
+  await told.getByRole('button').click();
+  await page.getByTestId('total').waitFor();
+  expect(await page.getByTestId('total').textContent()).toBe(String(kept.sittings[0]?.bench[0]?.points));
+  expect(await page.locator('.debrief-ticket').textContent()).toContain(titleOf(done!));
+  await page.getByRole('link', { name: t('app:debrief.back') }).click();
+  await page.getByRole('button', { name: t('drill:exam.back') }).click();
+  await page.getByText(t('drill:exam.bench.sat', { right: '1', asked: '2' })).waitFor();
+  // Nothing of it stands among free practice.
+  expect(await keptLog(page, `closed:${done}`)).toBeUndefined();
+  expect(await keptLog(page, 'count')).toBeUndefined();
   expect(errors).toEqual([]);
   await close();
 });

@@ -1,33 +1,77 @@
 import { z } from 'zod';
+import type { ExamSkill } from '../../drills/exam.ts';
+import { MOST_TICKETS } from '../../drills/examBench.ts';
 import { DRILL_SKILLS } from '../../drills/item.ts';
+import type { Ticket } from '../../scenario/ticket.ts';
 import { mine } from '../keeping/profile-now.ts';
 import { type Kept, read, tryTransact } from '../keeping/store.ts';
 
-const blueprintId = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/);
+const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/);
+const MOST_QUESTIONS = 120;
+const MOST_PLACES = MOST_QUESTIONS + MOST_TICKETS;
 const instant = z.number().min(0).max(8.64e15);
 const tally = z.strictObject({ skill: z.enum(DRILL_SKILLS), right: z.boolean() });
 
+/** A ticket as an exam sets it: no coach and no hints. */
+export const examined = (ticket: Ticket): Ticket => ({ ...ticket, mode: 'graded' });
+
+/** Work on a ticket; without a log nobody has been at its bench yet. What the log holds is checked when it is replayed. */
+const workSchema = z.strictObject({
+  ticket: id,
+  log: z.looseObject({ steps: z.array(z.looseObject({ action: z.looseObject({ name: z.string() }) })) }).optional(),
+});
+export type ExamWork = z.infer<typeof workSchema>;
+
+/** A ticket that was closed is answered, once and for all. */
+export const isClosed = ({ log }: ExamWork): boolean => log?.steps.at(-1)?.action.name === 'close';
+
 const runningSchema = z.strictObject({
-  blueprint: blueprintId,
+  blueprint: id,
   lot: z.int().min(0).max(1_000_000),
   /** By this PC's clock, milliseconds since 1970. */
   began: instant,
   /** Seconds of the exam that were used up by the last answer: a clock that was set does not give any back. */
   used: z.number().min(0).max(1e6),
-  /** By question: the place of the choice. */
-  answers: z.array(z.int().min(0).max(9).nullable()).max(120),
-  flagged: z.array(z.int().min(0).max(119)).max(120),
+  /** By question: the place of the choice. The paper has as many questions. */
+  answers: z.array(z.int().min(0).max(9).nullable()).max(MOST_QUESTIONS),
+  /** Places: the questions', and after them the tickets'. */
+  flagged: z
+    .array(
+      z
+        .int()
+        .min(0)
+        .max(MOST_PLACES - 1),
+    )
+    .max(MOST_PLACES),
+  /** The tickets, as they were drawn when the exam was begun; left out where it has none. */
+  bench: z.array(workSchema).max(MOST_TICKETS).optional(),
 });
 export type RunningExam = z.infer<typeof runningSchema>;
 
+const benchedSchema = z.strictObject({
+  ticket: id,
+  right: z.boolean(),
+  /** Of its debrief; null where it was not closed. */
+  points: z.number().min(0).max(100).nullable(),
+});
+/** What a ticket came to. */
+export type Benched = z.infer<typeof benchedSchema>;
+
 const sittingSchema = z.strictObject({
-  blueprint: blueprintId,
+  blueprint: id,
   lot: runningSchema.shape.lot,
   when: instant,
-  answers: z.array(tally).max(120),
+  answers: z.array(tally).max(MOST_QUESTIONS),
+  bench: z.array(benchedSchema).max(MOST_TICKETS).optional(),
 });
 /** An exam that was sat to its end. */
 export type Sitting = z.infer<typeof sittingSchema>;
+
+/** All that counts in a sitting: its questions, and each ticket as one more. */
+export const countedIn = ({ answers, bench = [] }: Sitting): readonly { readonly skill: ExamSkill; readonly right: boolean }[] => [
+  ...answers,
+  ...bench.map(({ right }) => ({ skill: 'bench' as const, right })),
+];
 
 export const keptExamsSchema = z.strictObject({ running: runningSchema.optional(), sittings: z.array(sittingSchema).max(200) });
 export type KeptExams = z.infer<typeof keptExamsSchema>;

@@ -1,24 +1,26 @@
 import { useEffect, useState } from 'preact/hooks';
-import { type Blueprint, examResult, type Tally } from '../../drills/exam.ts';
+import { type ExamSkill, examResult, type Tally } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
 import { hrefOf } from '../router.ts';
 import { number, percent, t } from '../words.ts';
-import type { RunningExam, Sitting } from './exam-keep.ts';
+import { countedIn } from './exam-keep.ts';
+import { ExamTicketsTold } from './exam-tickets-told.tsx';
 import { ItemView } from './item-view.tsx';
+import type { ExamTold } from './result-left.ts';
 
 interface Props {
-  readonly blueprint: Blueprint;
-  readonly sitting: Sitting;
-  readonly items: readonly (Item | null)[];
-  readonly answers: RunningExam['answers'];
+  readonly told: ExamTold;
   readonly onBack: () => void;
 }
+
+const nameOf = (skill: ExamSkill): string => (skill === 'bench' ? t('drill:exam.bench.row') : t(`drill:skill.${skill}`));
 
 const between = ({ low, high }: Tally): string => t('drill:exam.between', { low: percent(low), high: percent(high) });
 
 /** What an exam says: passed or not, how sure that is, by skill, and every question with its reason. */
-export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Props) {
-  const result = examResult(blueprint, sitting.answers);
+export function ExamOutcome({ told, onBack }: Props) {
+  const { blueprint, sitting, items, running } = told;
+  const result = examResult(blueprint, countedIn(sitting));
   const { right, asked, share, passed, sure, skills, practise } = result;
   useEffect(() => document.querySelector<HTMLElement>('h1')?.focus(), []);
   return (
@@ -45,7 +47,7 @@ export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Prop
           <tbody>
             {skills.map((each) => (
               <tr key={each.skill}>
-                <th scope="row">{t(`drill:skill.${each.skill}`)}</th>
+                <th scope="row">{nameOf(each.skill)}</th>
                 <td>{t('drill:page.of', { right: number(each.right), asked: number(each.asked) })}</td>
                 <td>{between(each)}</td>
               </tr>
@@ -58,7 +60,9 @@ export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Prop
             <h3>{t('drill:exam.practise')}</h3>
             <ul class="drill-given">
               {practise.map((skill) => (
-                <li key={skill}>{t(`drill:skill.${skill}`)}</li>
+                <li key={skill}>
+                  {skill === 'bench' ? <a href={hrefOf('home')}>{t('drill:exam.bench.toTickets')}</a> : nameOf(skill)}
+                </li>
               ))}
             </ul>
           </>
@@ -76,11 +80,12 @@ export function ExamOutcome({ blueprint, sitting, items, answers, onBack }: Prop
           </button>
         </div>
       </section>
+      <ExamTicketsTold told={told} />
       <section class="no-print" aria-labelledby="review-title">
         <h2 id="review-title">{t('drill:exam.review')}</h2>
         {items.map((item, place) =>
           item === null ? null : (
-            <Reviewed key={`${item.kind} ${item.number}`} item={item} place={place} chosen={answers[place] ?? undefined} />
+            <Reviewed key={`${item.kind} ${item.number}`} item={item} place={place} chosen={running.answers[place] ?? undefined} />
           ),
         )}
       </section>

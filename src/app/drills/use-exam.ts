@@ -1,108 +1,122 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { AttemptLog } from '../../attempt/attempt.ts';
 import { type Blueprint, paperOf } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
-import type { Question } from '../../drills/paper.ts';
 import type { Kept } from '../keeping/store.ts';
-import { drawQuestion } from './draw-question.ts';
 import { keepExams, type RunningExam, type Sitting } from './exam-keep.ts';
+import { benchOver } from './exam-score.ts';
+import { useDrawn } from './use-drawn.ts';
 import { SHELF } from './use-drills.ts';
 
+/** An exam that has just ended. */
+export interface ExamOver {
+  readonly sitting: Sitting;
+  /** Null where a question fell out. */
+  readonly items: readonly (Item | null)[];
+  readonly running: RunningExam;
+}
+
 export interface Exam {
-  readonly paper: readonly Question[];
   /** By question; null where its system has nothing to ask of the kind, undefined while it is drawn. */
   readonly items: readonly (Item | null | undefined)[];
   readonly running: RunningExam;
-  /** Seconds left. */
-  readonly left: number;
+  /** Its result is being worked out: nothing is answered any more. */
+  readonly ending: boolean;
+  /** Gives the seconds left. */
+  readonly left: () => number;
   readonly kept: Kept;
   readonly answer: (question: number, choice: number) => void;
-  readonly flag: (question: number) => void;
+  /** @param place a question's, or after them a ticket's */
+  readonly flag: (place: number) => void;
+  /** Keeps the work on a ticket after a step. */
+  readonly work: (ticket: number, log: AttemptLog) => Promise<Kept>;
   readonly finish: () => void;
 }
 
-/** After a worker has failed, milliseconds. */
-const AGAIN = 2000;
+/** Seconds after which the time is kept although nothing was answered: a reload gives none back. */
+const KEPT_EVERY = 10;
 
-/** An exam under way: its questions are drawn one after another while the first are being read. */
-export function useExam(
-  blueprint: Blueprint,
-  start: RunningExam,
-  onOver: (sitting: Sitting, items: readonly (Item | null)[], answers: RunningExam['answers']) => void,
-): Exam {
-  const paper = useMemo(() => paperOf(blueprint, SHELF, start.lot), [blueprint, start.lot]);
+/** An exam under way. */
+export function useExam(blueprint: Blueprint, start: RunningExam, onOver: (over: ExamOver) => void): Exam {
+  const questions = start.answers.length;
+  const paper = useMemo(() => paperOf({ ...blueprint, items: questions }, SHELF, start.lot), [blueprint, questions, start.lot]);
+  const items = useDrawn(paper);
   const [running, setRunning] = useState(start);
-  const [items, setItems] = useState<readonly (Item | null | undefined)[]>(() => paper.map(() => undefined));
   const [kept, setKept] = useState<Kept>('kept');
-  const opened = useRef({ at: performance.now(), used: start.used });
-  const usedNow = () => opened.current.used + (performance.now() - opened.current.at) / 1000;
-  const [used, setUsed] = useState(start.used);
+  const [ending, setEnding] = useState(false);
+  const latest = useRef(start);
+  const opened = useRef(performance.now());
+  const usedNow = useCallback(() => start.used + (performance.now() - opened.current) / 1000, [start]);
+  const left = useCallback(() => Math.max(0, blueprint.minutes * 60 - usedNow()), [blueprint, usedNow]);
 
-  const drawn = useRef(new Set<number>());
-  const [turn, setTurn] = useState(0);
-  useEffect(() => {
-    let current = true;
-    const draw = async () => {
-      for (const [place, question] of paper.entries()) {
-        if (drawn.current.has(place)) continue;
-        const item = await drawQuestion(question);
-        if (!current) return;
-        drawn.current.add(place);
-        setItems((before) => before.map((each, index) => (index === place ? item : each)));
-      }
-    };
-    let waiting: ReturnType<typeof setTimeout>;
-    // A worker that has died is begun anew, and what it had drawn stays.
-    draw().catch(() => {
-      waiting = setTimeout(() => setTurn((before) => before + 1), AGAIN);
-    });
-    return () => {
-      current = false;
-      clearTimeout(waiting);
-    };
-  }, [paper, turn]);
-
-  const change = useCallback((how: (before: RunningExam) => RunningExam) => {
-    setRunning((before) => {
-      const after = { ...how(before), used: usedNow() };
-      void keepExams((all) => ({ ...all, running: after })).then(setKept);
-      return after;
-    });
-  }, []);
+  const change = useCallback(
+    async (how: (before: RunningExam) => Partial<RunningExam>): Promise<Kept> => {
+      const now = { ...latest.current, ...how(latest.current), used: usedNow() };
+      latest.current = now;
+      setRunning(now);
+      const done = await keepExams((all) => ({ ...all, running: now }));
+      setKept(done);
+      return done;
+    },
+    [usedNow],
+  );
   const answer = useCallback(
     (question: number, choice: number) =>
-      change((before) => ({ ...before, answers: before.answers.map((each, index) => (index === question ? choice : each)) })),
+      void change(({ answers }) => ({ answers: answers.map((each, index) => (index === question ? choice : each)) })),
     [change],
   );
   const flag = useCallback(
-    (question: number) =>
-      change((before) => ({
-        ...before,
-        flagged: before.flagged.includes(question)
-          ? before.flagged.filter((each) => each !== question)
-          : [...before.flagged, question],
+    (place: number) =>
+      void change(({ flagged }) => ({
+        flagged: flagged.includes(place) ? flagged.filter((each) => each !== place) : [...flagged, place],
       })),
     [change],
   );
-  const over = useRef(false);
-  const finish = useCallback(() => {
-    if (over.current || items.some((item) => item === undefined)) return;
-    over.current = true;
-    const drawn = items.map((item) => item ?? null);
-    const answers = drawn.flatMap((item, place) =>
-      item === null ? [] : [{ skill: item.skill, right: running.answers[place] === item.right }],
-    );
-    const sitting: Sitting = { blueprint: blueprint.id, lot: running.lot, when: Date.now(), answers };
-    void keepExams(({ sittings }) => ({ sittings: [...sittings, sitting].slice(-200) })).then(setKept);
-    onOver(sitting, drawn, running.answers);
-  }, [items, running, blueprint, onOver]);
+  const work = useCallback(
+    (ticket: number, log: AttemptLog) =>
+      change(({ bench = [] }) => ({ bench: bench.map((each, index) => (index === ticket ? { ...each, log } : each)) })),
+    [change],
+  );
+  const finish = useCallback(() => setEnding(true), []);
 
-  const most = blueprint.minutes * 60;
   useEffect(() => {
-    const tick = setInterval(() => setUsed(usedNow()), 1000);
-    return () => clearInterval(tick);
-  }, []);
+    if (ending) return;
+    let ticks = 0;
+    const timer = setInterval(() => {
+      ticks += 1;
+      if (left() === 0) setEnding(true);
+      else if (ticks % KEPT_EVERY === 0) void keepTime(start, usedNow());
+    }, 1000);
+    return () => clearInterval(timer);
+  }, [ending, left, start, usedNow]);
+
+  const drawn = items.every((item) => item !== undefined);
   useEffect(() => {
-    if (used >= most) finish();
-  }, [used, most, finish]);
-  return { paper, items, running, left: Math.max(0, most - used), kept, answer, flag, finish };
+    if (!ending || !drawn) return;
+    let current = true;
+    const { answers: chosen, bench: works, lot } = latest.current;
+    const whole = items.map((item) => item ?? null);
+    const answers = whole.flatMap((item, place) =>
+      item === null ? [] : [{ skill: item.skill, right: chosen[place] === item.right }],
+    );
+    void benchOver(works ?? []).then((bench) => {
+      if (!current) return;
+      const of = { blueprint: blueprint.id, lot, when: Date.now(), answers };
+      const sitting: Sitting = works === undefined ? of : { ...of, bench };
+      void keepExams(({ sittings }) => ({ sittings: [...sittings, sitting].slice(-200) }));
+      onOver({ sitting, items: whole, running: latest.current });
+    });
+    return () => {
+      current = false;
+    };
+  }, [ending, drawn, items, blueprint, onOver]);
+  return { items, running, ending, left, kept, answer, flag, work, finish };
 }
+
+/** Keeps how long an exam has lasted, where it is still the one under way. */
+const keepTime = ({ lot, began }: RunningExam, used: number): Promise<Kept> =>
+  keepExams((all) => {
+    const { running } = all;
+    if (running?.lot !== lot || running.began !== began) return all;
+    return { ...all, running: { ...running, used: Math.max(used, running.used) } };
+  });

@@ -62,6 +62,9 @@ export function parseFile(text: string): readonly KeptProfile[] {
         within(`profiles[${index}].${list}[${at}].log`, () => checkLog(each.log));
       });
     }
+    profile.exams?.running?.bench?.forEach(({ log }, at) => {
+      if (log !== undefined) within(`profiles[${index}].exams.running.bench[${at}].log`, () => checkLog(log));
+    });
   });
   return parsed.data.profiles;
 }

@@ -3,7 +3,7 @@ import { replay } from '../../attempt/attempt.ts';
 import { joinPractice } from '../../drills/practice.ts';
 import { dataError } from '../../rig/errors.ts';
 import { isListed } from '../board.ts';
-import { EXAMS, examsIn, joinExams } from '../drills/exam-keep.ts';
+import { EXAMS, examined, examsIn, joinExams } from '../drills/exam-keep.ts';
 import { PRACTICE, practiceIn } from '../drills/keep.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
@@ -65,6 +65,12 @@ function playAgain(read: readonly KeptProfile[]): void {
         });
       });
     }
+    profile.exams?.running?.bench?.forEach(({ ticket: id, log }, at) => {
+      const place = `profiles[${index}].exams.running.bench[${at}]`;
+      const ticket = findTicket(id);
+      if (ticket === undefined) throw dataError('keeping.noTicket', `${place}.ticket`, { ticket: id });
+      if (log !== undefined) within(`${place}.log`, () => replay(examined(ticket), rigOf(ticket), log));
+    });
   });
 }
 

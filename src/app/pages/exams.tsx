@@ -1,135 +1,140 @@
+import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/print.css';
 import '../css/drills.css';
-import { type Blueprint, examResult } from '../../drills/exam.ts';
-import type { Item } from '../../drills/item.ts';
+import type { Blueprint } from '../../drills/exam.ts';
+import { beginExam } from '../drills/begin-exam.ts';
 import { blueprints } from '../drills/blueprints.ts';
-import { type KeptExams, keepExams, type RunningExam, readExams, type Sitting } from '../drills/exam-keep.ts';
+import { ExamChoice } from '../drills/exam-choose.tsx';
+import { type KeptExams, type RunningExam, readExams } from '../drills/exam-keep.ts';
 import { ExamOutcome } from '../drills/exam-outcome.tsx';
 import { ExamPaper } from '../drills/exam-paper.tsx';
-import { hrefOf } from '../router.ts';
+import { leaveResult, resultLeft } from '../drills/result-left.ts';
+import { type ExamOver, useExam } from '../drills/use-exam.ts';
+import { Elsewhere } from '../keeping/elsewhere.tsx';
+import { useHold } from '../keeping/hold.ts';
+import { go, hrefOf, rememberJob } from '../router.ts';
 import { BackHead, useTitle } from '../shell.tsx';
-import { number, percent, t } from '../words.ts';
+import { t } from '../words.ts';
+import { ExamBench } from './exam-bench.tsx';
 
 // keys: drill:exam.of.*
 
-interface Over {
-  readonly blueprint: Blueprint;
-  readonly sitting: Sitting;
-  readonly items: readonly (Item | null)[];
-  readonly answers: RunningExam['answers'];
+interface PageProps {
+  /** Which of the tickets of the exam under way is at the bench, from 1; the paper where left out. */
+  readonly number?: number;
 }
 
 /** Mock exams: chosen, sat, and what they say. */
-export function ExamsPage() {
+export function ExamsPage({ number: ticket }: PageProps) {
   const [kept, setKept] = useState<KeptExams>();
-  const [running, setRunning] = useState<RunningExam>();
-  const [over, setOver] = useState<Over>();
+  const [begun, setBegun] = useState<RunningExam>();
+  const [told, setTold] = useState(resultLeft);
   useTitle(t('drill:exam.title'));
   useEffect(() => {
     readExams().then(setKept, () => setKept({ sittings: [] }));
-  }, [over]);
+  }, [told]);
+  // Whoever loads the bench anew goes on there.
+  const running = begun ?? (ticket === undefined ? undefined : kept?.running);
   const blueprint = blueprints.find(({ id }) => id === running?.blueprint);
+  const isLost = ticket !== undefined && kept !== undefined && running === undefined;
+  useEffect(() => {
+    if (isLost) go(hrefOf('exams'), true);
+    else if (begun === undefined && running !== undefined) setBegun(running);
+  }, [isLost, begun, running]);
   const onOver = useCallback(
-    (sitting: Sitting, items: readonly (Item | null)[], answers: RunningExam['answers']) => {
+    (over: ExamOver) => {
       if (blueprint === undefined) return;
-      setRunning(undefined);
-      setOver({ blueprint, sitting, items, answers });
+      // What was read before is no longer so: this exam is not under way any more.
+      setKept(undefined);
+      setBegun(undefined);
+      setTold({ ...over, blueprint });
       scrollTo(0, 0);
     },
     [blueprint],
   );
-  const begin = (of: Blueprint) => {
-    const lot = (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % 1_000_000;
-    const fresh: RunningExam = {
-      blueprint: of.id,
-      lot,
-      began: Date.now(),
-      used: 0,
-      answers: Array(of.items).fill(null),
-      flagged: [],
-    };
-    void keepExams((all) => ({ ...all, running: fresh }));
-    setRunning(fresh);
+  const onBegin = (of: Blueprint) => void beginExam(of, kept?.sittings ?? []).then(setBegun);
+  const onBack = () => {
+    leaveResult(undefined);
+    setTold(undefined);
   };
+  if (running !== undefined && blueprint !== undefined)
+    return <Held blueprint={blueprint} start={running} ticket={ticket} onOver={onOver} />;
+  return (
+    <Page title={t('drill:exam.title')}>
+      {kept === undefined ? (
+        <p role="status">{t('app:loading')}</p>
+      ) : told !== undefined ? (
+        <ExamOutcome told={told} onBack={onBack} />
+      ) : (
+        <ExamChoice kept={kept} onBegin={onBegin} onResume={setBegun} />
+      )}
+    </Page>
+  );
+}
+
+function Page({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
   return (
     <>
       <BackHead />
       <main class="sheet drills exams">
-        <h1 tabIndex={-1}>{blueprint === undefined ? t('drill:exam.title') : t(`drill:exam.of.${blueprint.id}.name`)}</h1>
-        {kept === undefined ? (
-          <p role="status">{t('app:loading')}</p>
-        ) : blueprint !== undefined && running !== undefined ? (
-          <ExamPaper blueprint={blueprint} start={running} onOver={onOver} />
-        ) : over !== undefined ? (
-          <ExamOutcome {...over} onBack={() => setOver(undefined)} />
-        ) : (
-          <Choose kept={kept} onBegin={begin} onResume={setRunning} />
-        )}
+        <h1 tabIndex={-1}>{title}</h1>
+        {children}
       </main>
     </>
   );
 }
 
-interface ChooseProps {
-  readonly kept: KeptExams;
-  readonly onBegin: (blueprint: Blueprint) => void;
-  readonly onResume: (running: RunningExam) => void;
+interface SatProps {
+  readonly blueprint: Blueprint;
+  readonly start: RunningExam;
+  readonly ticket: number | undefined;
+  readonly onOver: (over: ExamOver) => void;
 }
 
-function Choose({ kept, onBegin, onResume }: ChooseProps) {
-  const { running, sittings } = kept;
+/** One tab at a time sits an exam, from where it stands when that tab takes it. */
+function Held({ start, ...props }: SatProps) {
+  const { hold, takeOver } = useHold('exam');
+  const [stands, setStands] = useState<RunningExam>();
+  useEffect(() => {
+    setStands(undefined);
+    if (hold !== 'mine') return;
+    readExams().then(
+      ({ running }) => setStands(running?.lot === start.lot && running.began === start.began ? running : start),
+      () => setStands(start),
+    );
+  }, [hold, start]);
+  if (hold === 'elsewhere' || hold === 'taken')
+    return <Elsewhere ticket="" back={hrefOf('home')} taken={hold === 'taken'} onTakeOver={takeOver} />;
+  if (stands !== undefined) return <Sat start={stands} {...props} />;
   return (
-    <>
-      <p>{t('drill:exam.about')}</p>
-      {running !== undefined && blueprints.some(({ id }) => id === running.blueprint) && (
-        <section class="slip" aria-labelledby="under-way-title">
-          <h2 id="under-way-title">{t('drill:exam.underWay')}</h2>
-          <p>{t(`drill:exam.of.${running.blueprint}.name`)}</p>
-          <p>
-            <button type="button" class="button act" onClick={() => onResume(running)}>
-              {t('drill:exam.resume')}
-            </button>
-          </p>
-        </section>
-      )}
-      {blueprints.map((each) => (
-        <section key={each.id} class="slip" aria-labelledby={`exam-${each.id}`}>
-          <h2 id={`exam-${each.id}`}>{t(`drill:exam.of.${each.id}.name`)}</h2>
-          <p>{t(`drill:exam.of.${each.id}.about`)}</p>
-          <p>{t('drill:exam.rules', { items: number(each.items), minutes: number(each.minutes), pass: percent(each.pass) })}</p>
-          <p>
-            <button type="button" class={running === undefined ? 'button act' : 'button'} onClick={() => onBegin(each)}>
-              {t('drill:exam.begin')}
-            </button>
-          </p>
-        </section>
-      ))}
-      {sittings.length > 0 && (
-        <section class="slip" aria-labelledby="sittings-title">
-          <h2 id="sittings-title">{t('drill:exam.sittings')}</h2>
-          <ul class="drill-given">
-            {[...sittings].reverse().map((sitting) => {
-              const of = blueprints.find(({ id }) => id === sitting.blueprint);
-              if (of === undefined) return null;
-              const { share, passed } = examResult(of, sitting.answers);
-              return (
-                <li key={sitting.when}>
-                  {t(passed ? 'drill:exam.satPassed' : 'drill:exam.satNot', {
-                    name: t(`drill:exam.of.${of.id}.name`),
-                    share: percent(share),
-                    day: new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: 'medium' }).format(sitting.when),
-                  })}
-                </li>
-              );
-            })}
-          </ul>
-        </section>
-      )}
-      <p>
-        <a href={hrefOf('drills')}>{t('drill:exam.toDrills')}</a>
-      </p>
-    </>
+    <main class="waiting" aria-busy="true">
+      <p role="status">{t('app:loading')}</p>
+    </main>
+  );
+}
+
+function Sat({ blueprint, start, ticket, onOver }: SatProps) {
+  const exam = useExam(blueprint, start, onOver);
+  const questions = exam.items.length;
+  const [at, setAt] = useState(0);
+  useEffect(() => {
+    if (ticket !== undefined) setAt(questions + ticket - 1);
+  }, [ticket, questions]);
+  const work = ticket === undefined ? undefined : exam.running.bench?.[ticket - 1];
+  // Once the time is over, the exam ends at the bench as well.
+  const isAway = ticket !== undefined && (work === undefined || exam.ending);
+  useEffect(() => {
+    if (isAway) go(hrefOf('exams'), true);
+  }, [isAway]);
+  if (ticket !== undefined && work !== undefined && !isAway)
+    return <ExamBench key={ticket} exam={exam} begun={work} at={ticket - 1} />;
+  // Before the head asks: from the paper no job is gone back to.
+  rememberJob(undefined);
+  return (
+    <Page title={t(`drill:exam.of.${blueprint.id}.name`)}>
+      {exam.ending ? <p role="status">{t('drill:exam.bench.working')}</p> : <ExamPaper exam={exam} at={at} onGo={setAt} />}
+    </Page>
   );
 }
