@@ -121,7 +121,7 @@ describe('a result', () => {
 
   it('holds the true share of a learner in its interval in 95 of 100 runs, for the whole and for each skill, at every level', () => {
     // Of a hundred runs alone, an interval that holds it in 97 of 100 would often enough hold it in 94.
-    const RUNS = 1000;
+    const RUNS = 500;
     for (const blueprint of shipped) {
       // Every paper of a blueprint has as many of each.
       const items = itemsOf(blueprint, 1);
