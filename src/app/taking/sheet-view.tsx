@@ -12,6 +12,9 @@ interface Props {
   readonly flagged: readonly number[];
   /** Whether each answer is told at once. */
   readonly open: boolean;
+  /** Which question is up, and another one. */
+  readonly at: number;
+  readonly onTurn: (place: number) => void;
   /** What is left of the time. */
   readonly clock: ComponentChildren;
   readonly onChoose: (place: number, choice: number) => void;
@@ -24,14 +27,13 @@ export const firstOpen = (choices: Props['choices']): number => Math.max(0, choi
 
 /** The questions of a paper, one at a time, each with its place below. */
 export function SheetView(props: Props) {
-  const { items, choices, flagged, open, onChoose } = props;
-  const [at, setAt] = useState(() => firstOpen(choices));
+  const { items, choices, flagged, open, at, onChoose } = props;
   const [ending, setEnding] = useState(false);
   const item = items[at];
   const last = items.length - 1;
   const turnTo = (place: number) => {
     setEnding(false);
-    setAt(Math.max(0, Math.min(last, place)));
+    props.onTurn(Math.max(0, Math.min(last, place)));
   };
   return (
     <>
