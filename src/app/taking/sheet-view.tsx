@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Item } from '../../drills/item.ts';
 import { ItemView } from '../drills/item-view.tsx';
 import { number, t } from '../words.ts';
@@ -79,10 +79,14 @@ export function SheetView(props: Props) {
 type EndingProps = Pick<Props, 'items' | 'choices' | 'onEnd'> & { readonly onBack: () => void };
 
 function Ending({ items, choices, onEnd, onBack }: EndingProps) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
   const left = items.filter((each, place) => each !== null && choices[place] === null).length;
   return (
     <section class="slip" aria-labelledby="ending-title">
-      <h2 id="ending-title">{t('take:paper.sure')}</h2>
+      <h2 id="ending-title" tabIndex={-1} ref={heading}>
+        {t('take:paper.sure')}
+      </h2>
       <p>{left === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: left })}</p>
       <div class="drill-do">
         <button type="button" class="button act" onClick={onEnd}>
