@@ -33,7 +33,7 @@ function factoryView(assembly: Assembly, place: string, off: BodiesOff): SceneVi
     looks: Object.fromEntries(rig.places.map((each) => [each.id, each])),
     parts: [
       ...shown.map((part) => partView(part, place, landed)),
-      ...removable.flatMap((part) => bodyView(partView(part, place, landed), off[part.id], place)),
+      ...removable.flatMap((part) => bodyView(assembly, partView(part, place, landed), off[part.id], place)),
     ],
     wires: wires.map(({ id, cable, colour, from, to }) => ({
       id,
@@ -76,10 +76,18 @@ function partView({ id, kind, data }: AssembledPart, place: string, landed: Read
   };
 }
 
-function bodyView(part: PartView, body: BodiesOff[string] | undefined, place: string): PartView[] {
+/** A body off its base: its pins are called by the screws that they meet. */
+function bodyView(assembly: Assembly, part: PartView, body: BodiesOff[string] | undefined, place: string): PartView[] {
   if (body === undefined) return [];
   const where = body === 'mat' ? MAT_PLACE : part.place;
-  return [{ ...part, body, place: where, visible: where === place }];
+  const terminals = part.terminals.map((terminal) => {
+    const screw = assembly.rig.wires.find(({ pin, to }) => pin === true && to === terminal.point)?.from ?? '';
+    const [base = '', id = ''] = screw.split('.');
+    const plate = assembly.partById.get(base);
+    const printed = plate?.data.labels[id] ?? plate?.kind.terminals.find((each) => each.id === id)?.label;
+    return printed === undefined || printed === '' ? terminal : { ...terminal, label: printed };
+  });
+  return [{ ...part, terminals, body, place: where, visible: where === place }];
 }
 
 /** Where everything of a place stands and how its wires run, as it left the factory: for a wiring diagram. */

@@ -4,11 +4,16 @@ import { ladderTags } from '../../src/app/diagrams/ladder-tags.ts';
 import { writtenOn } from '../../src/app/diagrams/part-figure.tsx';
 import { placeTags } from '../../src/app/diagrams/tags.ts';
 import { layWiring } from '../../src/app/diagrams/wiring-layout.ts';
+import { letteredView, saidText, sentenceText } from '../../src/app/drills/said-text.ts';
+import { loadedFrom } from '../../src/app/drills/scene.ts';
 import type { Readings } from '../../src/app/drills/values.ts';
 import { readingsAt, voltsAt, voltsOn } from '../../src/app/drills/values.ts';
 import { act } from '../../src/attempt/act.ts';
-import { arrive } from '../../src/attempt/attempt.ts';
+import type { Action } from '../../src/attempt/actions.ts';
+import { arrive, viewOf } from '../../src/attempt/attempt.ts';
 import { createBench } from '../../src/attempt/bench.ts';
+import type { BenchView } from '../../src/attempt/view.ts';
+import type { Said } from '../../src/drills/said.ts';
 import { assemble } from '../../src/rig/assemble.ts';
 import type { Fault } from '../../src/rig/faults.ts';
 import { laddersOf } from '../../src/rig/ladder.ts';
@@ -136,10 +141,67 @@ describe('what is read for the drawing', () => {
   });
 });
 
+test('a meter that is asked for ohms on a dead circuit explains it by ohms to its black lead, and on a live one by volts', () => {
+  const assembly = assemble(library.rigs.get('furnaceAndCondenser')!);
+  const asked = { fn: 'ohms', red: 'fuse.a', black: 'board.C' } as const;
+  const bench = createBench(assembly, [], quiet);
+  arrive(bench);
+  const points = ['fuse.a', 'fuse.b', 'board.W', 'board.C', 'transformer.H1'];
+  expect(readingsAt(bench, points, undefined, asked).of).toBe('volts');
+  act(bench, { name: 'walk', to: 'furnace' });
+  act(bench, { name: 'operate', part: 'furnaceSwitch', control: 'switch', position: 'off' });
+  const found = readingsAt(bench, points, undefined, asked);
+  expect(found.of).toBe('ohms');
+  expect(found.readings.map(({ point, to }) => [point, to])).toEqual(
+    ['fuse.a', 'fuse.b', 'board.W'].map((point) => [point, 'board.C']),
+  );
+});
+
 test('tags keep off what is taken, and one without room is left out', () => {
   const frame = { x: 0, y: 0, width: 200, height: 100 };
   const spot = { x: 100, y: 50 };
   const [only] = placeTags([{ spot, text: '24.0' }], { frame, taken: [{ x: 100, y: 0, width: 100, height: 100 }], wires: [] });
   expect((only?.x ?? 0) + (only?.width ?? 0)).toBeLessThan(100);
   expect(placeTags([{ spot, text: '24.0' }], { frame, taken: [frame], wires: [] })).toEqual([undefined]);
+});
+
+describe('the pins of a thermostat', () => {
+  const viewAfter = (rig: string, ...actions: readonly Action[]) => {
+    const stood = loadedFrom({
+      rig,
+      house: {},
+      weather: { outdoorFahrenheit: 70 },
+      tools: undefined,
+      history: [],
+      faults: [],
+      actions,
+    });
+    return letteredView(viewOf(stood!.loaded.attempt));
+  };
+  const named = (view: BenchView, point: string) => saidText(view, { is: 'point', point });
+  const pull = { name: 'pull', part: 'thermostat' } as const;
+
+  test('are called by their screws on the wall and off it, and by their places once it is turned over', () => {
+    for (const view of [viewAfter('furnaceAndCondenser'), viewAfter('furnaceAndCondenser', pull)])
+      expect(named(view, 'thermostat.W')).toBe('W, thermostat');
+    expect(named(viewAfter('heatPumpO', pull), 'thermostat.O')).toBe('O, thermostat');
+    const turned = viewAfter('furnaceAndCondenser', pull, { name: 'turn', part: 'thermostat' });
+    expect(named(turned, 'thermostat.W')).toBe('pin 4 from the left, thermostat');
+  });
+
+  test('of one part are listed with its name once, settings too, and a name that begins a sentence has a capital', () => {
+    const view = viewAfter('furnaceAndCondenser');
+    expect(saidText(view, { is: 'points', points: ['thermostat.W', 'thermostat.G'] })).toBe('W and G, thermostat');
+    const acts: Said = {
+      is: 'acts',
+      acts: [
+        { name: 'operate', part: 'thermostat', control: 'mode', position: 'heat' },
+        { name: 'operate', part: 'thermostat', control: 'fan', position: 'on' },
+      ],
+    };
+    expect(saidText(view, acts)).toBe('thermostat (mode: heat, fan: on)');
+    expect(sentenceText(view, 'reading', 'given', { key: 'standing', values: { standing: acts } })).toBe(
+      'Thermostat (mode: heat, fan: on).',
+    );
+  });
 });

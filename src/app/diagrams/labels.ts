@@ -38,8 +38,12 @@ export function inLines(text: string, most: number): string[] {
   return lines;
 }
 
-/** A drawing may shrink to this share of itself: its smallest letters are then 9.5 CSS pixels high. */
+/** A drawing may shrink to the first share of itself, its smallest letters are then 9 CSS pixels high, and grow to the second. */
 const LEAST = 0.88;
+const MOST = 1.2;
 
-/** The least width of a drawing at which its letters can be read, as CSS has it. @param width its own, CSS pixels */
-export const leastOf = (width: number): string => `${Math.round(width * LEAST)}px`;
+/** Between which widths a drawing is easy to read, for the style sheet of who lets it follow its column. @param width its own, CSS pixels */
+export const rangeOf = (width: number) => ({
+  '--least': `${Math.round(width * LEAST)}px`,
+  '--most': `${Math.round(width * MOST)}px`,
+});

@@ -3,7 +3,7 @@ import type { Ladder, Step } from '../../rig/ladder.ts';
 import type { Point } from '../../rig/points.ts';
 import type { RigWire } from '../../rig/schema.ts';
 import { partName, t } from '../words.ts';
-import { codesOf, inLines, labelAt, leastOf } from './labels.ts';
+import { codesOf, inLines, labelAt, rangeOf } from './labels.ts';
 import { type Cell, drawLadder, type Stretch } from './ladder-layout.ts';
 import { type CellWords, ladderTags } from './ladder-tags.ts';
 import { DiagramSymbol } from './symbols.tsx';
@@ -34,7 +34,7 @@ export function LadderFigure({ assembly, ladder, title, values = NOTHING }: Prop
           viewBox={`0 0 ${drawing.width} ${drawing.height}`}
           width={drawing.width}
           height={drawing.height}
-          style={{ '--least': leastOf(drawing.width) }}
+          style={rangeOf(drawing.width)}
           aria-hidden="true"
         >
           <path class="diagram-rail" d={`M${left} ${drawing.top} V${drawing.foot} M${right} ${drawing.top} V${drawing.foot}`} />

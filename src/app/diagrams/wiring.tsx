@@ -4,7 +4,7 @@ import type { Point } from '../../rig/points.ts';
 import { solidBox } from '../../stage/boxes.ts';
 import type { BodiesOff } from '../../stage/factory.ts';
 import { placeName, t } from '../words.ts';
-import { leastOf } from './labels.ts';
+import { rangeOf } from './labels.ts';
 import { PartFigure } from './part-figure.tsx';
 import { type PointValue, ValueTag } from './value-tag.tsx';
 import { WireTable } from './wire-table.tsx';
@@ -40,8 +40,10 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
   const { look, runs, parts, covers } = scene;
   const { x, y, width, height } = layout.frame;
   const room = useRef<HTMLElement>(null);
-  const middle = marks.reduce((sum, each) => sum + each.x - x, 0) / Math.max(1, marks.length);
-  // On a small screen the drawing begins at what the question is about.
+  // On a small screen the drawing begins at what the question is about: points in it, or the pins of a body.
+  const pins = [...scene.terminals.values()].filter(({ part }) => off[part] !== undefined);
+  const about = marks.length > 0 ? marks : pins;
+  const middle = about.reduce((sum, each) => sum + each.x - x, 0) / Math.max(1, about.length);
   useEffect(() => {
     if (room.current && middle > 0) room.current.scrollLeft = middle - room.current.clientWidth / 2;
   }, [middle]);
@@ -53,13 +55,7 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
       <figcaption>{title}</figcaption>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard. */}
       <section class="diagram-scroll" aria-label={title} tabIndex={0} ref={room}>
-        <svg
-          viewBox={`${x} ${y} ${width} ${height}`}
-          width={width}
-          height={height}
-          style={{ '--least': leastOf(width) }}
-          aria-hidden="true"
-        >
+        <svg viewBox={`${x} ${y} ${width} ${height}`} width={width} height={height} style={rangeOf(width)} aria-hidden="true">
           {covers.map(({ id, at }) => (
             <rect key={id} class="diagram-cover" {...at} rx={4} />
           ))}

@@ -5,7 +5,7 @@ import { drillHref } from '../router.ts';
 import { t } from '../words.ts';
 import { Choices } from './choices.tsx';
 import { Picture } from './picture.tsx';
-import { sentenceText } from './said-text.ts';
+import { letteredView, sentenceText } from './said-text.ts';
 import { loadedFrom } from './scene.ts';
 import { tryScene } from './try.ts';
 
@@ -24,7 +24,7 @@ interface Props {
 export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Props) {
   const stood = useMemo(() => {
     const found = loadedFrom(item.scene);
-    return found && { attempt: found.loaded.attempt, view: viewOf(found.loaded.attempt), rig: found.rig };
+    return found && { attempt: found.loaded.attempt, view: letteredView(viewOf(found.loaded.attempt)), rig: found.rig };
   }, [item]);
   const heading = useRef<HTMLHeadingElement>(null);
   const told = useRef<HTMLDivElement>(null);

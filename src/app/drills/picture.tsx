@@ -85,8 +85,9 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
     const points = assembly.parts
       .filter((part) => places.includes(off[part.id] === 'mat' ? MAT_PLACE : part.data.place))
       .flatMap((part) => part.kind.terminals.map(({ id }) => `${part.id}.${id}`));
-    return readingsAt(attempt.bench, points, marked[0]);
-  }, [told, assembly, places, off, marked, attempt]);
+    const right = item.choices[item.right]?.said;
+    return readingsAt(attempt.bench, points, marked[0], right?.is === 'leads' ? right : attempt.bench);
+  }, [told, item, assembly, places, off, marked, attempt]);
   const values = useMemo(() => valuesOf(readings), [readings]);
   if (places.length === 0) return null;
   return (

@@ -1,3 +1,4 @@
+import i18next from 'i18next';
 import type { HistoryAct } from '../../attempt/job.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { Sentence } from '../../drills/item.ts';
@@ -68,6 +69,23 @@ export function saidText(view: BenchView, said: Said): string {
   }
 }
 
+/**
+ * A view in whose words the pins of a body are called by the screws that they meet, as in a diagram. On a body that is turned over they
+ * keep their places: which is which there is a question of its own.
+ */
+export function letteredView(view: BenchView): BenchView {
+  const parts = view.parts.map((part) => {
+    if (part.body === undefined || part.body === 'turned') return part;
+    const base = view.parts.find(({ id }) => id === part.base);
+    const terminals = part.terminals.map((terminal) => {
+      const screw = base?.terminals.find(({ id }) => id === terminal.id)?.label;
+      return terminal.label === '' ? { ...terminal, label: screw === undefined || screw === '' ? terminal.id : screw } : terminal;
+    });
+    return { ...part, terminals };
+  });
+  return { ...view, parts };
+}
+
 /** Points of one part are told with its name once. */
 function pointsText(view: BenchView, points: readonly Point[]): string {
   const parts = new Set(points.map((point) => point.split('.')[0] ?? ''));
@@ -94,11 +112,15 @@ function actsText(acts: readonly HistoryAct[]): string {
   );
 }
 
+/** Names stand in lower case, as within a sentence: where they begin one, they have a capital. */
+const capitals = (text: string): string =>
+  text.replace(/(^|[.?!] )(\p{Ll})/gu, (_, before: string, first: string) => before + first.toLocaleUpperCase(i18next.language));
+
 /** Three figures, as a sum by hand has them. */
 const decimalsOf = (value: number): number => Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(value), 0.01))));
 
 /** A sentence of a kind. @param part where its words stand: `ask`, `given` or `why` */
 export function sentenceText(view: BenchView, kind: string, part: 'ask' | 'given' | 'why', { key, values }: Sentence): string {
   const words = Object.fromEntries(Object.entries(values).map(([name, said]) => [name, saidText(view, said)]));
-  return t(`drill:kind.${kind}.${part}.${key}`, words);
+  return capitals(t(`drill:kind.${kind}.${part}.${key}`, words));
 }

@@ -27,8 +27,9 @@ export interface Readings {
   readonly readings: readonly PointReading[];
 }
 
-/** What is left of the volts where nothing is there, for a technician's eye. */
+/** What is left of the volts where nothing is there, for a technician's eye: so many, or this share of what its supply has. */
 const NO_VOLTS = DISCERNMENT.floors.voltsAc;
+const SHARE = DISCERNMENT.share;
 
 /** Volts AC of every point that hangs on a supply: to the common of its own supply, and of line voltage to earth. */
 export function voltsAt(bench: Bench, points: readonly Point[]): Readings {
@@ -81,13 +82,16 @@ export function voltsOn(bench: Bench, ladder: Ladder): Readings {
 function read(bench: Bench, of: Readings['of'], pairs: readonly { readonly point: Point; readonly to: Point }[]): PointReading[] {
   const probe = prober(bench);
   const { nodeOf } = bench.world.wiring;
-  return pairs
+  const shown = pairs
     .filter(({ point }) => nodeOf.has(point))
-    .map(({ point, to }) => {
-      const shown = probe(of === 'volts' ? 'voltsAc' : 'ohms', point, to);
-      const alive = of === 'ohms' ? shown.kind !== 'overload' : shown.kind !== 'number' || shown.value > NO_VOLTS;
-      return { point, to, shown, alive };
-    });
+    .map(({ point, to }) => ({ point, to, shown: probe(of === 'volts' ? 'voltsAc' : 'ohms', point, to) }));
+  const most = new Map<Point, number>();
+  for (const { to, shown: each } of shown) most.set(to, Math.max(most.get(to) ?? 0, each.value));
+  const isAlive = (each: Reading, to: Point): boolean =>
+    of === 'ohms'
+      ? each.kind !== 'overload'
+      : each.kind !== 'number' || each.value > Math.max(NO_VOLTS, SHARE * (most.get(to) ?? 0));
+  return shown.map((each) => ({ ...each, alive: isAlive(each.shown, each.to) }));
 }
 
 const partOf = (point: Point): string => point.split('.')[0] ?? '';
@@ -98,18 +102,19 @@ function isOn({ world }: Bench, point: Point): boolean {
   return part !== undefined && (part.kind.removable !== true || world.state.bodies[part.index] === BODY.seated);
 }
 
+/** What a meter is asked for. */
+export type Leads = Pick<Bench, 'fn' | 'red' | 'black'>;
+
 /**
- * What explains a scene at these points: ohms to the black lead where ohms are the question and mean something, or to the point in question on the mat;
+ * What explains a scene at these points: ohms to the black lead where ohms are asked for and mean something, or to the point in question on the mat;
  * volts otherwise.
  * @param question the point in question, where there is one
  */
-export function readingsAt(bench: Bench, points: readonly Point[], question: Point | undefined): Readings {
-  const { fn, black } = bench;
-  const asksOhms = (fn === 'ohms' || fn === 'tone') && black !== undefined && bench.world.wiring.nodeOf.has(black);
-  if (asksOhms && !isLive(bench)) return ohmsFrom(bench, points, black);
+export function readingsAt(bench: Bench, points: readonly Point[], question: Point | undefined, leads: Leads = bench): Readings {
+  const { fn, red, black } = leads;
+  const { nodeOf } = bench.world.wiring;
+  const asksOhms = (fn === 'ohms' || fn === 'tone') && red !== undefined && black !== undefined && nodeOf.has(black);
+  if (asksOhms && prober(bench)('ohms', red, black).kind !== 'live') return ohmsFrom(bench, points, black);
   if (bench.place === MAT_PLACE && question !== undefined) return ohmsFrom(bench, points, question);
   return voltsAt(bench, points);
 }
-
-const isLive = (bench: Bench): boolean =>
-  bench.red !== undefined && bench.black !== undefined && prober(bench)('ohms', bench.red, bench.black).kind === 'live';
