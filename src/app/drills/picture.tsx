@@ -81,7 +81,8 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
   const marked = useMemo(() => item.marked.map((point) => shownAt(assembly, point, off)), [item, assembly, off]);
   const places = useMemo(() => placesOf(marked, assembly, view.place, off), [marked, assembly, view, off]);
   const readings = useMemo(() => {
-    if (!told) return undefined;
+    // Where a body is turned over and no point is in question, its pins' letters are what there is to tell.
+    if (!told || (marked.length === 0 && Object.keys(off).length > 0)) return undefined;
     const points = assembly.parts
       .filter((part) => places.includes(off[part.id] === 'mat' ? MAT_PLACE : part.data.place))
       .flatMap((part) => part.kind.terminals.map(({ id }) => `${part.id}.${id}`));
