@@ -32,7 +32,7 @@ const itemSchema = z.discriminatedUnion('kind', [
 
 const { id, items, minutes, pass, skills } = blueprintSchema.shape;
 
-const paperSchema = z.discriminatedUnion('kind', [
+export const paperSchema = z.discriminatedUnion('kind', [
   /** The questions of an exam; its time holds beside the assignment's own. Bench tickets are items of the assignment. */
   z.strictObject({
     kind: z.literal('exam'),

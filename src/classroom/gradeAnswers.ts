@@ -1,7 +1,7 @@
 /** Grading a paper is drawing it anew: which choice is right comes from the models, not from the file. */
 import { createBank } from '../drills/draw.ts';
 import type { DrillSkill, Item, Misconception } from '../drills/item.ts';
-import { itemOf } from '../drills/paper.ts';
+import { itemOf, itemsOf } from '../drills/paper.ts';
 import type { Library } from '../scenario/library.ts';
 import { type Answers, sealAnswers } from './answers.ts';
 import type { Assignment } from './assignment.ts';
@@ -60,14 +60,30 @@ export function paperResult(
   return { total: Math.round(share * 1000) / 10, right, asked, passed, answers };
 }
 
-/** Grades one answer sheet after another of one assignment; of each form its items are drawn once. */
+/** Draws papers here, each form once. */
+function drawingOver(library: Library): (paper: Paper) => readonly (Item | undefined)[] {
+  const bank = createBank(rigsOf(library).flatMap((id) => library.rigs.get(id) ?? []));
+  const drawn = new Map<string, readonly (Item | undefined)[]>();
+  return ({ digest, questions }) => {
+    const found = drawn.get(digest) ?? itemsOf(questions, (question) => itemOf(bank, question));
+    drawn.delete(digest);
+    drawn.set(digest, found);
+    const [oldest] = drawn.keys();
+    if (drawn.size > FORMS && oldest !== undefined) drawn.delete(oldest);
+    return found;
+  };
+}
+
+/**
+ * Grades one answer sheet after another of one assignment; of each form its items are drawn once.
+ * @param itemsIn a paper's items by question, where somebody has drawn them already
+ */
 export function createPaperGrader(
   assignment: Assignment,
   library: Library,
   trainees: readonly string[],
+  itemsIn: (paper: Paper) => readonly (Item | undefined)[] = drawingOver(library),
 ): (submission: Answers) => GradedAnswers {
-  const bank = createBank(rigsOf(library).flatMap((id) => library.rigs.get(id) ?? []));
-  const drawn = new Map<string, readonly (Item | undefined)[]>();
   const assignmentDigest = digestOf(assignment);
   const papers = new Map<string, readonly Paper[]>();
 
@@ -75,15 +91,6 @@ export function createPaperGrader(
     const own = papers.get(trainee) ?? papersOf(assignment, trainee, library);
     papers.set(trainee, own);
     return own.find((each) => each.item === item);
-  }
-
-  function itemsOf({ digest, questions }: Paper): readonly (Item | undefined)[] {
-    const found = drawn.get(digest) ?? questions.map((question) => itemOf(bank, question));
-    drawn.delete(digest);
-    drawn.set(digest, found);
-    const [oldest] = drawn.keys();
-    if (drawn.size > FORMS && oldest !== undefined) drawn.delete(oldest);
-    return found;
   }
 
   /** Another trainee for whom the sheet was sealed. */
@@ -110,7 +117,7 @@ export function createPaperGrader(
     const times = stamps.filter((stamp) => stamp !== null).sort((a, b) => a - b);
     const limits = { ...assignment, minutes: paper.minutes };
     doubts.push(...timeDoubts({ ...submission, stamps: times }, limits, times.length));
-    const result = paperResult(paper.setting, itemsOf(paper), choices);
+    const result = paperResult(paper.setting, itemsIn(paper), choices);
     if (submission.shown !== undefined && submission.shown !== result.total)
       doubts.push(doubt('scoreEdited', undefined, { shown: submission.shown, total: result.total }));
     if (doubts.length === 0 && !sealed) doubts.push(doubt('edited'));

@@ -13,8 +13,9 @@ import type { BenchView, StepView } from '../attempt/view.ts';
 import type { RigData } from '../rig/schema.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import type { ServiceReport } from '../score/report.ts';
-import { codeSchema } from './assignment.ts';
+import { codeSchema, paperSchema } from './assignment.ts';
 import { instantSchema } from './instant.ts';
+import { paperAnswers, paperMessages } from './paperProtocol.ts';
 
 /** Longer messages from a browser are not read, bytes. */
 export const LARGEST_MESSAGE = 16_384;
@@ -36,6 +37,8 @@ export const signInSchema = z.strictObject({ class: classCodeSchema, trainee: co
 export type SignIn = z.infer<typeof signInSchema>;
 
 const item = z.int().min(0).max(29);
+/** What the latest attempt is. */
+const state = z.enum(['new', 'running', 'closed', 'timeOver']);
 
 /** An assignment as its trainee finds it: what there is to do, and how far it is. */
 export const listedSchema = z.strictObject({
@@ -57,12 +60,21 @@ export const listedSchema = z.strictObject({
       rig: z.string(),
       /** Attempts begun. */
       used: z.int(),
-      /** What the latest of them is. */
-      state: z.enum(['new', 'running', 'closed', 'timeOver']),
+      state,
     }),
   ),
-  /** Exercises and exams that are set beside the tickets; they are not taken on the host. */
-  atHome: z.int(),
+  /** Exercises and exams; their places are counted on from the tickets'. */
+  papers: z.array(
+    z.strictObject({
+      item,
+      setting: paperSchema,
+      questions: z.int(),
+      /** For one attempt; no limit where left out. */
+      minutes: z.number().optional(),
+      used: z.int(),
+      state,
+    }),
+  ),
 });
 export type Listed = z.infer<typeof listedSchema>;
 
@@ -104,6 +116,7 @@ export const fromBrowserSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('words'), text: z.string().max(LONGEST_WORDS) }),
   /** Goes back to the list; the attempt stays as it is. */
   z.strictObject({ kind: z.literal('leave') }),
+  ...paperMessages,
 ]);
 export type FromBrowser = z.infer<typeof fromBrowserSchema>;
 
@@ -181,15 +194,17 @@ export const fromHostSchema = z.discriminatedUnion('kind', [
     how: z.enum(['closed', 'timeOver']),
     report: z.custom<ServiceReport>((value) => typeof value === 'object' && value !== null),
   }),
+  ...paperAnswers(clock),
   /** No further message follows. */
   z.strictObject({ kind: z.literal('signedOut'), why: z.enum(['idle', 'elsewhere', 'ended']) }),
-  /** What was asked for was not done; `seq` where it was an act. */
+  /** What was asked for was not done; `seq` where it was an act, `question` where it was about one. */
   z.strictObject({
     kind: z.literal('error'),
     code: z.string(),
     path: z.string(),
     values: z.record(z.string(), z.union([z.string(), z.number()])),
     seq: z.int().optional(),
+    question: z.int().optional(),
   }),
 ]);
 export type FromHost = z.infer<typeof fromHostSchema>;

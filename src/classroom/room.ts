@@ -29,7 +29,10 @@ export const seatSchema = z.strictObject({
       assignment: codeSchema,
       item: z.int(),
       number: z.int(),
+      /** At a ticket steps that were taken, at a paper choices that were made. */
       steps: z.int(),
+      /** At a paper: the question that is on the screen, from 1, and how many there are. */
+      question: z.strictObject({ at: z.int(), of: z.int() }).optional(),
       phase: z.enum(['working', 'named', 'closed']),
       secondsLeft: z.number().optional(),
       /** Since the last step, seconds. */
@@ -47,7 +50,7 @@ export const toInstructorSchema = z.discriminatedUnion('kind', [
 ]);
 export type ToInstructor = z.infer<typeof toInstructorSchema>;
 
-export const CAUTIONS = ['shipped', 'notGraded', 'papersAtHome'] as const;
+export const CAUTIONS = ['shipped', 'notGraded'] as const;
 export type Caution = (typeof CAUTIONS)[number];
 
 /** The answer to `GET /api/instructor/class`. */
@@ -62,10 +65,9 @@ export const classSchema = z.strictObject({
       items: z.int(),
       /** Submissions there are. */
       finished: z.int(),
-      /**
-       * What an instructor should know of it: `shipped`: answers to its tickets stand in the app that every browser has; `papersAtHome`: its
-       * exercises are not taken on the host.
-       */
+      /** Exercises and exams. */
+      papers: z.int(),
+      /** What an instructor should know of it: `shipped`: answers to its tickets stand in the app that every browser has. */
       cautions: z.array(z.enum(CAUTIONS)),
     }),
   ),

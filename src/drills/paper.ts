@@ -84,3 +84,20 @@ export function itemOf(bank: Bank, { kind, draws }: Question): Item | undefined 
   }
   return undefined;
 }
+
+/** The places of questions in the order in which they are soonest drawn: house by house, so that what is worked out for one serves the next. */
+export const drawingOrder = (questions: readonly Question[]): number[] =>
+  [...questions.keys()].sort((a, b) => (questions[a]?.draws[0].number ?? 0) - (questions[b]?.draws[0].number ?? 0));
+
+/**
+ * All items of a paper, by question; undefined where a question has none.
+ * @param draw the item of a question
+ */
+export function itemsOf(
+  questions: readonly Question[],
+  draw: (question: Question, place: number) => Item | undefined,
+): (Item | undefined)[] {
+  const items = questions.map((): Item | undefined => undefined);
+  for (const place of drawingOrder(questions)) items[place] = draw(questions[place] as Question, place);
+  return items;
+}

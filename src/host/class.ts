@@ -3,14 +3,14 @@ import { type Assignment, loadAssignment } from '../classroom/assignment.ts';
 import { digestOf } from '../classroom/digest.ts';
 import { type Work, workOf } from '../classroom/draw.ts';
 import { secondsOf } from '../classroom/instant.ts';
-import { papersOf } from '../classroom/papers.ts';
+import { minutesFor, type Paper, papersOf } from '../classroom/papers.ts';
 import type { Listed, TicketFace } from '../classroom/protocol.ts';
 import type { Caution } from '../classroom/room.ts';
 import { dataError } from '../rig/errors.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Clock } from './clock.ts';
 import { faceOf } from './face.ts';
-import type { Records } from './records.ts';
+import type { AttemptRow, Records } from './records.ts';
 
 /** One trainee's work with the face that it shows. */
 export interface Given {
@@ -29,6 +29,8 @@ export interface Class {
   takeDown(id: string): boolean;
   /** @throws DataError where there is no such item */
   given(assignment: Assignment, trainee: string, item: number): Given;
+  /** Undefined where the item is none of the assignment's papers. */
+  paper(assignment: Assignment, trainee: string, item: number): Paper | undefined;
   isOpen(assignment: Assignment): boolean;
   listed(trainee: string): Listed[];
   cautions(assignment: Assignment): Caution[];
@@ -37,6 +39,8 @@ export interface Class {
 export function createClass(records: Records, library: Library, clock: Clock): Class {
   const all = new Map<string, Assignment>();
   const up = new Set<string>();
+  /** By trainee. */
+  const papers = new WeakMap<Assignment, Map<string, readonly Paper[]>>();
   for (const { id, json, down } of records.assignments()) {
     all.set(id, loadAssignment(JSON.parse(json)));
     if (down === 0) up.add(id);
@@ -58,7 +62,6 @@ export function createClass(records: Records, library: Library, clock: Clock): C
       // Whatever it names must be there.
       workOf(assignment, 'anybody', library);
       papersOf(assignment, 'anybody', library);
-      if (assignment.items.length === 0) throw dataError('lab.papersOnly', 'items');
       const before = all.get(assignment.id);
       if (before && digestOf(before) !== digestOf(assignment) && records.attemptsAt(assignment.id).length > 0)
         throw dataError('lab.assignmentInUse', 'id', { id: assignment.id });
@@ -75,6 +78,14 @@ export function createClass(records: Records, library: Library, clock: Clock): C
       const work = workOf(assignment, trainee, library)[item];
       if (!work) throw dataError('lab.noItem', 'item', { item: item + 1 });
       return { work, face: faceOf(work, isShipped(work)) };
+    },
+    paper(assignment, trainee, item) {
+      if (item < assignment.items.length) return undefined;
+      const known = papers.get(assignment) ?? new Map<string, readonly Paper[]>();
+      papers.set(assignment, known);
+      const own = known.get(trainee) ?? papersOf(assignment, trainee, library);
+      known.set(trainee, own);
+      return own[item - assignment.items.length];
     },
     isOpen,
     listed: (trainee) =>
@@ -94,19 +105,31 @@ export function createClass(records: Records, library: Library, clock: Clock): C
             ...(opens === undefined ? {} : { opens }),
             ...(closes === undefined ? {} : { closes }),
             isOpen: isOpen(assignment),
-            items: workOf(assignment, trainee, library).map(({ item, rig }) => {
-              const tried = rows.filter((row) => row.item === item);
-              const last = tried.at(-1);
-              return { item, rig: rig.id, used: tried.length, state: last ? (last.ended ?? 'running') : 'new' };
+            items: workOf(assignment, trainee, library).map(({ item, rig }) => ({ item, rig: rig.id, ...trialsAt(rows, item) })),
+            papers: (assignment.papers ?? []).map((setting, index) => {
+              const item = assignment.items.length + index;
+              const most = minutesFor(assignment, setting);
+              return {
+                item,
+                setting,
+                questions: setting.kind === 'exam' ? setting.exam.items : setting.count,
+                ...(most === undefined ? {} : { minutes: most }),
+                ...trialsAt(rows, item),
+              };
             }),
-            atHome: assignment.papers?.length ?? 0,
           },
         ];
       }),
-    cautions: ({ items, mode, papers }) => [
+    cautions: ({ items, mode }) => [
       ...(mode === 'graded' ? [] : (['notGraded'] as const)),
       ...(items.some(({ kind }) => kind === 'shipped') ? (['shipped'] as const) : []),
-      ...(papers ? (['papersAtHome'] as const) : []),
     ],
   };
+}
+
+/** How often somebody has tried an item, and what the latest of their attempts is. */
+function trialsAt(rows: readonly AttemptRow[], item: number): Pick<Listed['items'][number], 'used' | 'state'> {
+  const tried = rows.filter((row) => row.item === item);
+  const last = tried.at(-1);
+  return { used: tried.length, state: last ? (last.ended ?? 'running') : 'new' };
 }

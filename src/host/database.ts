@@ -43,6 +43,15 @@ const MIGRATIONS: readonly string[] = [
   CREATE TABLE pauses (began INTEGER PRIMARY KEY, ended INTEGER) STRICT;
   CREATE INDEX attempts_of ON attempts (trainee, assignment);
   `,
+  `
+  CREATE TABLE answers (
+    attempt INTEGER NOT NULL REFERENCES attempts ON DELETE CASCADE,
+    question INTEGER NOT NULL,
+    choice INTEGER NOT NULL,
+    stamp INTEGER NOT NULL,
+    PRIMARY KEY (attempt, question)
+  ) STRICT, WITHOUT ROWID;
+  `,
 ];
 
 /** @throws DataError where better-sqlite3 is not there: it is built when the packages are installed, which not every PC can */

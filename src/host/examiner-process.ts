@@ -1,5 +1,4 @@
 /** The process that reasons: who is still a suspect on each bench, and what submissions are worth. The room never waits for it. */
-import { setPriority } from 'node:os';
 import type { Action } from '../attempt/actions.ts';
 import { type Attempt, begin, perform } from '../attempt/attempt.ts';
 import type { Assignment } from '../classroom/assignment.ts';
@@ -11,19 +10,17 @@ import type { Ticket } from '../scenario/ticket.ts';
 import { survivors } from '../suspects/field.ts';
 import { followAttempt } from '../suspects/follow.ts';
 import { type Ground, prepareGround } from '../suspects/ground.ts';
+import { answerHost } from './answering.ts';
 
 export type Question =
-  | { readonly kind: 'library'; readonly library: Library }
   | {
       readonly kind: 'follow';
-      readonly number: number;
       readonly ticket: Ticket;
       readonly rig: RigData;
       readonly actions: readonly Action[];
     }
   | {
       readonly kind: 'grade';
-      readonly number: number;
       readonly assignment: Assignment;
       readonly trainees: readonly string[];
       readonly submission: unknown;
@@ -37,15 +34,11 @@ export interface Followed {
   readonly learnt: number;
 }
 
-export type Answer =
-  | { readonly number: number; readonly followed: Followed }
-  | { readonly number: number; readonly graded: Graded }
-  | { readonly number: number; readonly failed: true };
+export type Answer = { readonly followed: Followed } | { readonly graded: Graded } | { readonly failed: true };
 
 /** A ground holds a world for every suspect. */
 const MOST_GROUNDS = 8;
 
-let library: Library | undefined;
 const grounds = new Map<string, Ground>();
 let grader: { readonly key: string; readonly grader: Grader } | undefined;
 
@@ -72,30 +65,20 @@ function follow(ticket: Ticket, rig: RigData, actions: readonly Action[]): Follo
   };
 }
 
-function graderOf(assignment: Assignment, trainees: readonly string[]): Grader {
-  if (!library) throw new Error('no library');
+function graderOf(assignment: Assignment, trainees: readonly string[], library: Library): Grader {
   const key = digestOf({ assignment, trainees });
   if (grader?.key !== key) grader = { key, grader: createGrader(assignment, library, trainees) };
   return grader.grader;
 }
 
-// What the room is waiting for goes first.
-setPriority(10);
-process.on('disconnect', () => process.exit(0));
-
-process.on('message', (question: Question) => {
-  if (question.kind === 'library') {
-    library = question.library;
-    return;
-  }
-  const { number } = question;
-  const tell = (answer: Answer) => process.send?.(answer);
-  try {
-    if (question.kind === 'follow') tell({ number, followed: follow(question.ticket, question.rig, question.actions) });
-    else tell({ number, graded: graderOf(question.assignment, question.trainees).grade(question.submission) });
-  } catch {
+answerHost<Question, Answer>(
+  (question, library) =>
+    question.kind === 'follow'
+      ? { followed: follow(question.ticket, question.rig, question.actions) }
+      : { graded: graderOf(question.assignment, question.trainees, library).grade(question.submission) },
+  () => {
     // A ground that broke off half way is of no use to the next.
     grounds.clear();
-    tell({ number, failed: true });
-  }
-});
+    return { failed: true };
+  },
+);

@@ -5,9 +5,11 @@ import { type Class, createClass } from './class.ts';
 import { type Clock, createClock } from './clock.ts';
 import { createCommitter } from './committer.ts';
 import { openDatabase } from './database.ts';
+import { createDrawer, type Drawer } from './drawer.ts';
 import { createExaminer, type Examiner } from './examiner.ts';
 import { createGuard, type Guard } from './guard.ts';
 import { createHub, type Hub } from './hub.ts';
+import { createPapers, type Papers } from './papers.ts';
 import { createRecords, type Records } from './records.ts';
 import { createSeat, type Seat } from './seat.ts';
 import { hashSecret, makeCode } from './secrets.ts';
@@ -30,6 +32,8 @@ export interface Host {
   readonly sessions: Sessions;
   readonly room: Class;
   readonly attempts: Attempts;
+  readonly papers: Papers;
+  readonly drawer: Drawer;
   readonly examiner: Examiner;
   readonly hub: Hub;
   readonly idleSeconds: number;
@@ -65,9 +69,12 @@ export async function openHost(options: HostOptions): Promise<Host> {
   const room = createClass(records, library, clock);
   const attempts = createAttempts(records, room, clock, committer);
   const examiner = createExaminer(library, attempts.find);
-  const hub = createHub(records, attempts, clock, examiner);
+  const drawer = createDrawer(library);
+  const papers = createPapers(records, room, clock, committer, drawer);
+  const hub = createHub(records, attempts, papers, clock, examiner);
   let ticks = 0;
   clock.beat();
+  papers.prepare(records.trainees().map(({ code }) => code));
 
   return {
     records,
@@ -76,14 +83,17 @@ export async function openHost(options: HostOptions): Promise<Host> {
     sessions,
     room,
     attempts,
+    papers,
+    drawer,
     examiner,
     hub,
     idleSeconds,
     classCode: records.setting('class') ?? '',
     password,
-    seat: (send, hangUp) => createSeat({ sessions, room, attempts, clock, pace, seated: hub.seated }, send, hangUp),
+    seat: (send, hangUp) => createSeat({ sessions, room, attempts, papers, drawer, clock, pace, seated: hub.seated }, send, hangUp),
     tick() {
       hub.tick();
+      drawer.tick();
       ticks += 1;
       if (ticks % BEAT !== 0) return;
       clock.beat();
@@ -94,7 +104,7 @@ export async function openHost(options: HostOptions): Promise<Host> {
       committer.flush();
       sessions.keep();
       clock.beat();
-      await examiner.close();
+      await Promise.all([examiner.close(), drawer.close()]);
       db.close();
     },
   };

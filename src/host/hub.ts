@@ -5,6 +5,8 @@ import type { Seat as SeatSeen, ToInstructor } from '../classroom/room.ts';
 import type { Attempts } from './attempts.ts';
 import type { Clock } from './clock.ts';
 import type { Examiner } from './examiner.ts';
+import type { PaperPlace } from './paper-seat.ts';
+import type { Papers } from './papers.ts';
 import type { Records } from './records.ts';
 import type { Seat } from './seat.ts';
 
@@ -29,7 +31,7 @@ export interface Hub {
   tick(): void;
 }
 
-export function createHub(records: Records, attempts: Attempts, clock: Clock, examiner: Examiner): Hub {
+export function createHub(records: Records, attempts: Attempts, papers: Papers, clock: Clock, examiner: Examiner): Hub {
   const seats = new Map<string, Seat>();
   const watchers = new Set<Watcher>();
 
@@ -37,13 +39,34 @@ export function createHub(records: Records, attempts: Attempts, clock: Clock, ex
 
   const left = (seat: Seat): { secondsLeft?: number } => {
     const running = benchOf(seat);
-    const secondsLeft = running && attempts.secondsLeft(running);
+    const sheet = seat.paper && papers.find(seat.paper.id);
+    const secondsLeft = running ? attempts.secondsLeft(running) : sheet && papers.secondsLeft(sheet);
     return secondsLeft === undefined ? {} : { secondsLeft };
   };
+
+  /** Somebody at a paper. */
+  function atPaper(seat: Seat, { id, question }: PaperPlace): SeatSeen['at'] {
+    const sheet = papers.find(id);
+    if (!sheet) return undefined;
+    const { row, paper } = sheet;
+    const { made, last } = papers.progress(sheet);
+    return {
+      assignment: row.assignment,
+      item: row.item,
+      number: row.number,
+      steps: made,
+      question: { at: question + 1, of: paper.questions.length },
+      phase: row.ended === null ? 'working' : 'closed',
+      idleSeconds: clock.worked(last ?? row.began, clock.now()),
+      ...left(seat),
+    };
+  }
 
   function seen(code: string, name: string): SeatSeen {
     const seat = seats.get(code);
     const base = { trainee: code, name, connected: seat !== undefined };
+    const answering = seat?.paper && atPaper(seat, seat.paper);
+    if (answering) return { ...base, at: answering };
     const running = benchOf(seat);
     if (!seat || !running) return base;
     const { row, attempt, stamps } = running;

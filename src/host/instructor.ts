@@ -14,7 +14,7 @@ import { hashSecret, makePin, verifySecret } from './secrets.ts';
 const ONE = '/api/instructor/trainees/:code';
 
 export function instructorRoutes(app: FastifyInstance, host: Host): void {
-  const { records, room, hub, attempts, sessions, examiner, clock, guard } = host;
+  const { records, room, hub, attempts, papers, sessions, clock, guard } = host;
 
   app.post('/api/instructor/sign-in', async ({ body, ip }) => {
     const { password } = checked(instructorSignInSchema, body);
@@ -50,11 +50,17 @@ export function instructorRoutes(app: FastifyInstance, host: Host): void {
           id: assignment.id,
           title: assignment.title,
           items: assignment.items.length,
-          finished: records.attemptsAt(assignment.id).filter(({ ended }) => ended !== null).length,
+          papers: assignment.papers?.length ?? 0,
+          finished: finishedAt(assignment.id),
           cautions: room.cautions(assignment),
         })),
       }),
     );
+
+    function finishedAt(id: string): number {
+      papers.settleAll(id);
+      return records.attemptsAt(id).filter(({ ended }) => ended !== null).length;
+    }
 
     inner.post('/api/instructor/roster', { bodyLimit: 2_000_000 }, async ({ body }) =>
       takeRoster(readRoster(checked(rosterSchema, body).csv)),
@@ -110,6 +116,7 @@ export function instructorRoutes(app: FastifyInstance, host: Host): void {
 
     inner.post('/api/instructor/assignments', { bodyLimit: 20_000_000 }, async ({ body }) => {
       const assignment = room.putUp(body);
+      papers.prepare(records.trainees().map(({ code }) => code));
       return { id: assignment.id, cautions: room.cautions(assignment) };
     });
 
@@ -135,13 +142,13 @@ export function instructorRoutes(app: FastifyInstance, host: Host): void {
 
     inner.get('/api/instructor/assignments/:id/submissions', async ({ params }) => {
       const assignment = assignmentOf(params);
-      return { assignment, submissions: submissionsOf(records, attempts, assignment.id) };
+      return { assignment, submissions: submissionsOf(host, assignment.id) };
     });
 
     inner.get('/api/instructor/assignments/:id/gradebook.csv', async ({ params }, reply) => {
       const assignment = assignmentOf(params);
       const codes = records.trainees().map(({ code }) => code);
-      const csv = await gradebookCsv(examiner, assignment, submissionsOf(records, attempts, assignment.id), codes);
+      const csv = await gradebookCsv(host, assignment, submissionsOf(host, assignment.id), codes);
       return reply.type('text/csv; charset=utf-8').send(csv);
     });
 

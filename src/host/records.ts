@@ -36,6 +36,13 @@ export interface StepRow {
   readonly action: string;
 }
 
+/** A choice at a question of a paper, the latest. */
+export interface AnswerRow {
+  readonly question: number;
+  readonly choice: number;
+  readonly stamp: number;
+}
+
 export type Records = ReturnType<typeof createRecords>;
 
 export function createRecords(db: Database) {
@@ -70,6 +77,14 @@ export function createRecords(db: Database) {
   const setWords = db.prepare('UPDATE attempts SET words = ? WHERE id = ?');
   const steps = db.prepare<[number], StepRow>('SELECT number, stamp, seconds, action FROM steps WHERE attempt = ? ORDER BY number');
   const addStep = db.prepare('INSERT INTO steps (attempt, number, stamp, seconds, action) VALUES (?, ?, ?, ?, ?)');
+  const answers = db.prepare<[number], AnswerRow>(
+    'SELECT question, choice, stamp FROM answers WHERE attempt = ? ORDER BY question',
+  );
+  // What is over stays as it was, whatever was still on its way.
+  const setAnswer = db.prepare(
+    `INSERT INTO answers (attempt, question, choice, stamp) SELECT id, ?, ?, ? FROM attempts WHERE id = ? AND ended IS NULL
+     ON CONFLICT (attempt, question) DO UPDATE SET choice = excluded.choice, stamp = excluded.stamp`,
+  );
 
   return {
     setting: (name: string): string | undefined => setting.get(name)?.value,
@@ -107,5 +122,8 @@ export function createRecords(db: Database) {
     steps: (attempt: number): StepRow[] => steps.all(attempt),
     addStep: (attempt: number, { number, stamp, seconds, action }: StepRow): void =>
       void addStep.run(attempt, number, stamp, seconds, action),
+    answers: (attempt: number): AnswerRow[] => answers.all(attempt),
+    setAnswer: (attempt: number, { question, choice, stamp }: AnswerRow): void =>
+      void setAnswer.run(question, choice, stamp, attempt),
   };
 }

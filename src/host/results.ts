@@ -1,18 +1,24 @@
 /** What comes out of a class: submissions, the table of points, and all that is kept of one person. */
+import { isAnswers, type Submitted } from '../classroom/answers.ts';
 import type { Assignment } from '../classroom/assignment.ts';
 import { doubt } from '../classroom/doubts.ts';
 import { type Entry, entryOf } from '../classroom/entry.ts';
 import { gradebookOf } from '../classroom/gradebook.ts';
 import { type CsvWords, csvOf, longTable, namingKey } from '../classroom/gradebookCsv.ts';
-import type { Submission } from '../classroom/submission.ts';
-import type { Attempts } from './attempts.ts';
 import type { Clock } from './clock.ts';
-import type { Examiner } from './examiner.ts';
+import type { Host } from './host.ts';
 import type { Records } from './records.ts';
 
-/** Every finished attempt at an assignment, ready to be handed in. */
-export function submissionsOf(records: Records, attempts: Attempts, assignment: string): Submission[] {
-  return records.attemptsAt(assignment).flatMap((row) => (row.ended === null ? [] : [attempts.submission(row)]));
+/** Every finished attempt at an assignment, ready to be handed in. A paper whose time is over is finished, whether its trainee is there or not. */
+export function submissionsOf(
+  { records, attempts, papers }: Pick<Host, 'records' | 'attempts' | 'papers'>,
+  id: string,
+): Submitted[] {
+  papers.settleAll(id);
+  return records.attemptsAt(id).flatMap((row): Submitted[] => {
+    if (row.ended === null) return [];
+    return [papers.isPaper(id, row.item) ? papers.submission(row) : attempts.submission(row)];
+  });
 }
 
 /** The host's table is told in keys, which are the same for everybody who reads it with a program. */
@@ -30,14 +36,16 @@ const KEYS: CsvWords = {
  * or paused is no doubt.
  */
 export async function gradebookCsv(
-  examiner: Examiner,
+  { examiner, drawer }: Pick<Host, 'examiner' | 'drawer'>,
   assignment: Assignment,
-  submissions: readonly Submission[],
+  submissions: readonly Submitted[],
   trainees: readonly string[],
 ): Promise<string> {
   const entries: Entry[] = [];
   for (const submission of submissions) {
-    const graded = await examiner.grade(assignment, trainees, submission);
+    const graded = isAnswers(submission)
+      ? await drawer.grade(assignment, trainees, submission)
+      : await examiner.grade(assignment, trainees, submission);
     const { doubts, ...rest } = graded ?? { submission, doubts: [doubt('brokenLog')], result: undefined };
     entries.push(entryOf('', { ...rest, doubts: doubts.filter(({ code }) => code !== 'overTime') }));
   }
@@ -64,6 +72,7 @@ export function exportOf(records: Records, clock: Clock, assignments: readonly s
         addedSeconds: extra,
         words,
         steps: records.steps(id).map(({ stamp, seconds, action }) => ({ at: instant(stamp), seconds, action: JSON.parse(action) })),
+        answers: records.answers(id).map(({ question, choice, stamp }) => ({ question, choice, at: instant(stamp) })),
       })),
     ),
   };

@@ -5,13 +5,18 @@ import { type DataError, dataError, isDataError, shapeError } from '../rig/error
 import type { Attempts, Running } from './attempts.ts';
 import type { Class } from './class.ts';
 import type { Clock } from './clock.ts';
+import type { Drawer } from './drawer.ts';
 import { shown } from './face.ts';
+import { createPaperSeat, type PaperPlace } from './paper-seat.ts';
+import type { Papers } from './papers.ts';
 import type { Session, Sessions } from './sessions.ts';
 
 export interface Seat {
   readonly trainee: string | undefined;
-  /** The open attempt, by its id. */
+  /** The open attempt at a ticket, by its id. */
   readonly at: number | undefined;
+  /** The open attempt at a paper. */
+  readonly paper: PaperPlace | undefined;
   /** A message as it came. Whatever it is, nothing is thrown. */
   receive(text: string): void;
   /** Of the host's own accord. */
@@ -27,6 +32,8 @@ export interface SeatNeeds {
   readonly sessions: Sessions;
   readonly room: Class;
   readonly attempts: Attempts;
+  readonly papers: Papers;
+  readonly drawer: Drawer;
   readonly clock: Clock;
   /** Messages a second that one connection may send in the long run, and at once. */
   readonly pace: { readonly perSecond: number; readonly atOnce: number };
@@ -42,7 +49,7 @@ const MOST_WARNINGS = 100;
  * @param hangUp ends the connection
  */
 export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangUp: () => void): Seat {
-  const { sessions, room, attempts, clock, pace } = needs;
+  const { sessions, room, attempts, papers, clock, pace } = needs;
   let session: Session | undefined;
   let at: number | undefined;
   let over = false;
@@ -54,8 +61,9 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
   const say = (message: FromHost): void => {
     if (!closed) send(JSON.stringify(message));
   };
-  const fail = ({ code, path, values }: DataError, seq?: number): void =>
-    say({ kind: 'error', code, path, values: { ...values }, ...(seq === undefined ? {} : { seq }) });
+  const fail = ({ code, path, values }: DataError, about: { readonly seq?: number; readonly question?: number } = {}): void =>
+    say({ kind: 'error', code, path, values: { ...values }, ...about });
+  const paperSeat = createPaperSeat(needs, say, fail);
 
   const left = (running: Running) => {
     const secondsLeft = attempts.secondsLeft(running);
@@ -108,19 +116,19 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
     if (at === undefined) throw dataError('lab.nothingOpen', 'kind');
     const id = at;
     if (clock.paused()) {
-      fail(dataError('lab.paused', 'seq'), seq);
+      fail(dataError('lab.paused', 'seq'), { seq });
       return;
     }
     try {
       attempts.act(id, seq, action, (answer) => {
-        if (isDataError(answer)) fail(answer, seq);
+        if (isDataError(answer)) fail(answer, { seq });
         else say(answer);
         if (!isDataError(answer) && answer.kind === 'acted' && answer.view.phase === 'closed' && at === id)
           tellEnd(attempts.get(id));
       });
     } catch (error) {
       if (!isDataError(error)) throw error;
-      fail(error, seq);
+      fail(error, { seq });
       if (error.code === 'lab.over') tellEnd(attempts.get(id));
     }
   }
@@ -134,6 +142,7 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
     session = found;
     needs.seated(seat);
     say({ kind: 'welcome', paused: clock.paused(), assignments: room.listed(found.trainee) });
+    papers.prepare([found.trainee]);
   }
 
   function answer(message: FromBrowser): void {
@@ -146,7 +155,18 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
     sessions.touch(session);
     switch (message.kind) {
       case 'open':
-        open(session.trainee, message);
+        if (papers.isPaper(message.assignment, message.item)) {
+          at = undefined;
+          paperSeat.open(session.trainee, message);
+        } else {
+          paperSeat.leave();
+          open(session.trainee, message);
+        }
+        break;
+      case 'ask':
+      case 'choose':
+      case 'handIn':
+        paperSeat.answer(message);
         break;
       case 'act':
         act(message);
@@ -160,6 +180,7 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
         break;
       case 'leave':
         at = undefined;
+        paperSeat.leave();
         say({ kind: 'left', assignments: room.listed(session.trainee) });
         break;
     }
@@ -194,6 +215,9 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
     get at() {
       return closed ? undefined : at;
     },
+    get paper() {
+      return closed ? undefined : paperSeat.at;
+    },
     receive,
     say,
     tick() {
@@ -203,13 +227,14 @@ export function createSeat(needs: SeatNeeds, send: (text: string) => void, hangU
         close('idle');
         return;
       }
-      if (at === undefined || over) return;
       try {
-        if (attempts.settle(attempts.get(at))) tellEnd(attempts.get(at));
+        paperSeat.tick();
+        if (at !== undefined && !over && attempts.settle(attempts.get(at))) tellEnd(attempts.get(at));
       } catch (error) {
         if (!isDataError(error)) throw error;
         fail(error);
         at = undefined;
+        paperSeat.leave();
       }
     },
     close,

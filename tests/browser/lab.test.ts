@@ -25,7 +25,8 @@ const { folder, remove } = newFolder();
 let browser: Browser;
 let host: HostProcess;
 let address: string;
-let classCode: string;
+let classCode = '';
+let labPassword = '';
 let assignment: Assignment;
 
 beforeAll(async () => {
@@ -66,6 +67,12 @@ const workFor = (trainee: string): Work => {
   if (work === undefined) throw new Error('no work');
   return work;
 };
+
+/** Told once: a host that is started anew on the same folder prints no password. */
+async function readPrinted(): Promise<void> {
+  classCode ||= await printed(/Class code: (\S+)/);
+  labPassword ||= await printed(/password: (\S+)/);
+}
 
 /** Two codes whose draws differ. */
 function twoTrainees(): readonly [string, string] {
@@ -115,15 +122,14 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   timeout: 400_000,
 }, async () => {
   const [first, second] = twoTrainees();
-  classCode = await printed(/Class code: (\S+)/);
-  const password = await printed(/password: (\S+)/);
+  await readPrinted();
   const desk = await openPage(browser, '');
   await desk.page.goto(`${address}#/class`);
   await desk.page.getByLabel(t('lab:class.passwordField')).fill('wrong');
   await button(desk.page, t('lab:signIn.go')).click();
   await desk.page.getByText(t('error:lab.wrongPassword')).waitFor();
   expect(await accessFaults(desk.page)).toEqual([]);
-  await desk.page.getByLabel(t('lab:class.passwordField')).fill(password);
+  await desk.page.getByLabel(t('lab:class.passwordField')).fill(labPassword);
   await button(desk.page, t('lab:signIn.go')).click();
   await desk.page.getByText(classCode, { exact: true }).waitFor();
   await desk.page.getByLabel(t('lab:work.file')).setInputFiles(file('bad.json', '{'));
@@ -304,4 +310,46 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   expect(await desk.page.locator('main').textContent()).not.toContain('Ana Ruiz');
   expect(unexpected()).toEqual([]);
   await Promise.all(all.map(({ close }) => close()));
+});
+
+test('exercises are answered on the host, go on after a reload, and are in its table', { timeout: 120_000 }, async () => {
+  await readPrinted();
+  const post = (path: string, body: object, token?: string) =>
+    fetch(`${address}api/instructor/${path}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', ...(token === undefined ? {} : { authorization: `Bearer ${token}` }) },
+      body: JSON.stringify(body),
+    });
+  const { token } = (await (await post('sign-in', { password: labPassword })).json()) as { token: string };
+  const papers = [{ kind: 'drills', drills: ['safeOrder'], count: 3 }];
+  const set = { ...assignment, id: 'week-10', title: 'Week ten', items: [], papers };
+  expect((await post('assignments', set, token)).status).toBe(200);
+  await post('roster', { csv: 'code,name,pin\r\ncleo,Cleo Park,654321\r\n' }, token);
+  const { page, errors, close } = await openPage(browser, '');
+  await page.goto(`${address}#/lab`);
+  const begin = async (state: 'new' | 'running') => {
+    await signIn(page, 'cleo', '654321');
+    await page.getByRole('button', { name: new RegExp(`^${t(`lab:open.${state}`)}: .*${set.title}`) }).click();
+    await page.locator('.drill-choice').first().waitFor();
+  };
+  await begin('new');
+  await picture(page, 'lab-paper');
+  expect(await accessFaults(page)).toEqual([]);
+  await page.keyboard.press('2');
+  await page.locator('.exam-places [data-state="answered"]').waitFor();
+  await expect.poll(() => page.getByTestId('waiting').textContent()).toBe('');
+  await page.reload();
+  await begin('running');
+  expect(await page.locator('.exam-places [data-state="answered"]').count()).toBe(1);
+  await button(page, t('take:paper.end')).click();
+  await button(page, t('take:paper.endIt')).click();
+  await page.getByRole('heading', { name: t('lab:done.title') }).waitFor();
+  await page.getByText(t('lab:paper.answered', { answered: '1', of: '3' })).waitFor();
+  expect(errors).toEqual([]);
+  await close();
+  const csv = await fetch(`${address}api/instructor/assignments/week-10/gradebook.csv`, {
+    headers: { authorization: `Bearer ${token}` },
+  });
+  const { data } = Papa.parse<Record<string, string>>(await csv.text(), { header: true, skipEmptyLines: true });
+  expect(data).toMatchObject([{ trainee: 'cleo', item: '1', answersAsked: '3', doubts: '' }]);
 });

@@ -64,8 +64,8 @@ it('tells the instructor who learns and who is stuck, and fills the gradebook as
   await take({ name: 'name', target: given.work.ticket.faults[0]!.target, mode: given.work.ticket.faults[0]!.mode, evidence: [1] });
   await take({ name: 'close' });
   const assignment = host.room.assignment('week-9')!;
-  const submissions = submissionsOf(host.records, host.attempts, 'week-9');
-  const csv = await gradebookCsv(host.examiner, assignment, submissions, ['t1', 't2']);
+  const submissions = submissionsOf(host, 'week-9');
+  const csv = await gradebookCsv(host, assignment, submissions, ['t1', 't2']);
   const [line] = Papa.parse<Record<string, string>>(csv, { header: true }).data;
   const after = host.attempts.get(row!.id).attempt;
   const debrief = debriefOf(after, given.work.ticket.rubric);

@@ -5,18 +5,18 @@ import { afterEach, beforeEach, expect, it } from 'vitest';
 import { ACTION_NAMES } from '../../src/attempt/actions.ts';
 import { fromHostSchema } from '../../src/classroom/protocol.ts';
 import type { Host } from '../../src/host/host.ts';
-import { enrol, newFolder, openLab, seated, smallAssignment } from './lab.ts';
+import { enrol, newFolder, openLab, paperAssignment, seated, smallLibrary } from './lab.ts';
 
-const MESSAGES = process.env.BELLWIRE_FULL === undefined ? 500 : 10_000;
+const MESSAGES = process.env.BELLWIRE_FULL === undefined ? 700 : 10_000;
 
 let place: ReturnType<typeof newFolder>;
 let host: Host;
 
 beforeEach(async () => {
   place = newFolder();
-  host = await openLab(place.folder, { at: Date.UTC(2026, 2, 2, 13) });
+  host = await openLab(place.folder, { at: Date.UTC(2026, 2, 2, 13) }, { library: smallLibrary });
   enrol(host, 3);
-  host.room.putUp(smallAssignment({ attempts: 20 }));
+  host.room.putUp(paperAssignment({ attempts: 20 }));
 });
 afterEach(async () => {
   await host.close();
@@ -72,11 +72,19 @@ const message = fc.oneof(
   fc.record({ kind: fc.constant('act'), seq: number, action: fc.oneof(action, likely) }),
   fc.record({ kind: fc.constant('act'), seq: fc.integer({ min: 1, max: 6 }), action: likely }),
   fc.record({ kind: fc.constant('open'), assignment: name, item: number, fresh: fc.boolean() }),
-  fc.record({ kind: fc.constant('open'), assignment: fc.constant('week-9'), item: fc.integer({ min: 0, max: 2 }) }),
+  fc.record({ kind: fc.constant('open'), assignment: fc.constant('week-9'), item: fc.integer({ min: 0, max: 4 }) }),
   fc.record({ kind: fc.constant('open'), assignment: fc.constant('week-9'), item: fc.constant(0), trainee: fc.constant('t2') }),
+  fc.record({ kind: fc.constant('open'), assignment: fc.constant('week-9'), item: fc.integer({ min: 0, max: 1 }) }),
+  fc.record({ kind: fc.constant('words'), text: fc.string() }),
   fc.record({ kind: fc.constant('words'), text: fc.oneof(fc.string(), fc.constant('x'.repeat(5000))) }),
   fc.record({ kind: fc.constantFrom('hello', 'leave', 'room', 'extend', 'acted', '__proto__'), token: name }),
   fc.record({ kind: fc.constant('leave') }),
+  fc.record({ kind: fc.constant('ask'), question: fc.oneof(number, fc.integer({ min: 0, max: 5 })) }),
+  fc.record({ kind: fc.constant('ask'), question: fc.integer({ min: 0, max: 3 }) }),
+  fc.record({ kind: fc.constant('choose'), question: fc.oneof(number, name), choice: fc.oneof(number, leaf) }),
+  fc.record({ kind: fc.constant('choose'), question: fc.integer({ min: 0, max: 5 }), choice: fc.integer({ min: 0, max: 5 }) }),
+  fc.record({ kind: fc.constant('handIn') }, { requiredKeys: ['kind'] }),
+  fc.record({ kind: fc.constantFrom('paper', 'question', 'chosen', 'paperOver', 'handIn'), question: number, right: number }),
   fc.record({
     kind: fc.constant('act'),
     seq: fc.integer({ min: 1, max: 3 }),
@@ -108,7 +116,11 @@ it('no message ends the host, is answered otherwise than by the protocol, or cha
   const ben = seated(host, 't2');
   await ben.ask({ kind: 'open', assignment: 'week-9', item: 0 });
   await ben.ask({ kind: 'act', seq: 1, action: { name: 'wait', seconds: 5 } });
-  const kept = () => host.records.attemptsOf('t2', 'week-9').map((row) => [row, host.records.steps(row.id)]);
+  await ben.ask({ kind: 'open', assignment: 'week-9', item: 2 });
+  await ben.ask({ kind: 'choose', question: 1, choice: 2 });
+  await ben.ask({ kind: 'open', assignment: 'week-9', item: 0 });
+  const kept = () =>
+    host.records.attemptsOf('t2', 'week-9').map((row) => [row, host.records.steps(row.id), host.records.answers(row.id)]);
   const before = JSON.stringify(kept());
   const heard = ben.texts.length;
   const kinds = new Set<string>();
@@ -119,7 +131,7 @@ it('no message ends the host, is answered otherwise than by the protocol, or cha
     const from = ana.texts.length;
     expect(() => ana.seat.receive(each), each.slice(0, 200)).not.toThrow();
     // What is kept before it is answered comes with the next commit.
-    for (let tries = 0; tries < 100 && ana.texts.length === from; tries++) await pass(tries);
+    for (let tries = 0; tries < 250 && ana.texts.length === from; tries++) await pass(tries);
     sent += 1;
     const answers = ana.texts.slice(from);
     expect(answers.length, each.slice(0, 200)).toBeGreaterThan(0);
@@ -142,7 +154,13 @@ it('no message ends the host, is answered otherwise than by the protocol, or cha
     'refused',
     'kept',
     'left',
+    'paper',
+    'question',
+    'chosen',
+    'paperOver',
     'lab.nothingOpen',
+    'lab.noQuestion',
+    'lab.noChoice',
     'lab.seqAhead',
     'data.large',
     'data.notJson',

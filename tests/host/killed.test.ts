@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import type { Action } from '../../src/attempt/actions.ts';
 import { randomNumbers } from '../circuit/random-network.ts';
-import { enrol, newFolder, openLab, smallAssignment } from './lab.ts';
+import { enrol, newFolder, openLab, paperAssignment, smallAssignment } from './lab.ts';
 import { connect, type HostProcess, nextOf, startHost } from './process.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
@@ -106,5 +106,51 @@ it('loses no step that it has answered, and all go on', { timeout: 1_800_000 }, 
     `${KILLS} kills, ${steps} steps answered, none lost; ${workers.reduce((sum, each) => sum + each.resumed, 0)} times taken up`,
   );
   expect(underLoad).toBe(KILLS);
+  await after.close();
+});
+
+it('loses no choice at a paper that it has answered', { timeout: 300_000 }, async () => {
+  const host = await openLab(place.folder, { at: Date.now() });
+  enrol(host, TRAINEES);
+  host.room.putUp(paperAssignment());
+  const tokens = Array.from({ length: TRAINEES }, (_, index) => host.sessions.begin(`t${index + 1}`));
+  await host.close();
+  running = await startHost(place.folder);
+  const { port } = running;
+  const random = randomNumbers(51);
+  // By trainee and question: what the host has kept, and what was on its way.
+  const kept = tokens.map((): (number | null)[] => [null, null, null, null]);
+  const onWay: ({ readonly question: number; readonly choice: number } | undefined)[] = tokens.map(() => undefined);
+  let answered = 0;
+  const all = tokens.map(async (token, who) => {
+    try {
+      const client = await connect(port, token);
+      await client.ask({ kind: 'open', assignment: 'week-9', item: 2 });
+      for (;;) {
+        const sent = { question: Math.floor(random() * 4), choice: Math.floor(random() * 4) };
+        onWay[who] = sent;
+        const answer = await client.ask({ kind: 'choose', ...sent });
+        onWay[who] = undefined;
+        if (answer.kind !== 'chosen') throw new Error(JSON.stringify(answer));
+        kept[who]![sent.question] = sent.choice;
+        answered += 1;
+        await pass(110);
+      }
+    } catch (error) {
+      if (!(error instanceof Error) || !/gone|ECONN|socket hang up|closed before/.test(error.message)) throw error;
+    }
+  });
+  for (let tries = 0; tries < 500 && answered < 3 * TRAINEES; tries++) await pass(20);
+  await running.kill();
+  await Promise.all(all);
+  const after = await openLab(place.folder, { at: Date.now() });
+  for (const [who, own] of kept.entries()) {
+    const [row] = after.records.attemptsOf(`t${who + 1}`, 'week-9');
+    const found = after.papers.choices(after.papers.get(row!.id));
+    const sent = onWay[who];
+    for (const [question, choice] of own.entries())
+      expect([choice, ...(sent?.question === question ? [sent.choice] : [])], `t${who + 1} ${question}`).toContain(found[question]);
+  }
+  expect(answered).toBeGreaterThanOrEqual(3 * TRAINEES);
   await after.close();
 });

@@ -6,6 +6,7 @@ import { type Assignment, loadAssignment } from '../../src/classroom/assignment.
 import type { FromBrowser, FromHost } from '../../src/classroom/protocol.ts';
 import { type Host, type HostOptions, openHost } from '../../src/host/host.ts';
 import type { Seat } from '../../src/host/seat.ts';
+import type { Library } from '../../src/scenario/library.ts';
 import { library } from '../scenario/shipped.ts';
 
 /** Two shipped tickets of small systems; each may be tried twice. */
@@ -26,6 +27,22 @@ export function smallAssignment(more: Partial<Assignment> = {}): Assignment {
     ...more,
   });
 }
+
+/** The two smallest systems alone, so that exercises are drawn in a moment. */
+export const smallLibrary: Library = {
+  rigs: new Map(['trainingBoard', 'twoWireHeat'].map((id) => [id, library.rigs.get(id)!])),
+  tickets: library.tickets.filter(({ rig }) => rig === 'trainingBoard' || rig === 'twoWireHeat'),
+};
+
+/** Four exercises, and an exam of five questions and ten minutes, beside two tickets: their places are 2 and 3. */
+export const paperAssignment = (more: Partial<Assignment> = {}): Assignment =>
+  smallAssignment({
+    papers: [
+      { kind: 'drills', drills: ['reading', 'contacts'], count: 4 },
+      { kind: 'exam', exam: { id: 'own', items: 5, minutes: 10, pass: 0.7, skills: { readings: 1, sums: 1 } } },
+    ],
+    ...more,
+  });
 
 /** A clock that a test sets. */
 export interface Hands {

@@ -49,7 +49,7 @@ interface RowProps {
 /** Minutes that are offered first. */
 const MORE = '10';
 
-function Row({ assignment: { id, title, items, finished, cautions }, place: { run, api } }: RowProps) {
+function Row({ assignment: { id, title, items, papers, finished, cautions }, place: { run, api } }: RowProps) {
   const [minutes, setMinutes] = useState(MORE);
   const named = (what: string) => t('lab:roster.named', { what, name: title });
   const save = async (name: string, type: string, load: () => Promise<string>) => {
@@ -71,7 +71,9 @@ function Row({ assignment: { id, title, items, finished, cautions }, place: { ru
         <b>{title}</b> <small>{id}</small>
       </span>
       <span>
-        {t('lab:work.items', { count: items })} · <span data-testid="finished">{t('lab:work.finished', { count: finished })}</span>
+        {items > 0 && `${t('lab:work.items', { count: items })} · `}
+        {papers > 0 && `${t('lab:work.papers', { count: papers })} · `}
+        <span data-testid="finished">{t('lab:work.finished', { count: finished })}</span>
       </span>
       {cautions.map((each) => (
         <p key={each} class="lab-why">

@@ -1,4 +1,5 @@
 import type { Listed } from '../../classroom/protocol.ts';
+import { paperTitle } from '../taking/paper-words.ts';
 import { number, t } from '../words.ts';
 import { failureText } from './api.ts';
 import { moment } from './moment.ts';
@@ -27,15 +28,20 @@ export function AssignmentList({ seat }: { readonly seat: Seat }) {
   );
 }
 
+function paperText({ questions, minutes }: Listed['papers'][number]): string {
+  const count = t('lab:list.questions', { count: questions });
+  return minutes === undefined ? count : `${count} · ${t('lab:list.time', { count: minutes })}`;
+}
+
 function AssignmentSlip({ assignment, seat }: { readonly assignment: Listed; readonly seat: Seat }) {
-  const { id, title, note, mode, attempts, minutes, opens, closes, isOpen, items, atHome } = assignment;
+  const { id, title, note, mode, attempts, minutes, opens, closes, isOpen, items, papers } = assignment;
   return (
     <section class="slip lab-assignment" aria-labelledby={`assignment-${id}`}>
       <h2 id={`assignment-${id}`}>{title}</h2>
       {note !== undefined && <p class="lab-note">{note}</p>}
       <ul class="lab-terms">
         <li>{t(`app:mode.${mode}`)}</li>
-        <li>{t('lab:list.attempts', { count: attempts })}</li>
+        <li>{t(papers.length > 0 ? 'lab:list.each' : 'lab:list.attempts', { count: attempts })}</li>
         {minutes !== undefined && <li>{t('lab:list.minutes', { count: minutes })}</li>}
         {opens !== undefined && <li>{t('lab:list.opens', { when: moment(opens) })}</li>}
         {closes !== undefined && <li>{t('lab:list.closes', { when: moment(closes) })}</li>}
@@ -43,31 +49,52 @@ function AssignmentSlip({ assignment, seat }: { readonly assignment: Listed; rea
       </ul>
       <ol class="lab-items">
         {items.map((each) => (
-          <ItemRow key={each.item} item={each} assignment={assignment} seat={seat} />
+          <Row
+            key={each.item}
+            title={t('lab:list.ticket', { number: number(each.item + 1) })}
+            about={t(`rig:name.${each.rig}`)}
+            item={each}
+            assignment={assignment}
+            seat={seat}
+          />
+        ))}
+        {papers.map((each) => (
+          <Row
+            key={each.item}
+            title={t('lab:list.paper', { number: number(each.item + 1), title: paperTitle(each.setting) })}
+            about={paperText(each)}
+            over={t('lab:paper.handedIn')}
+            item={each}
+            assignment={assignment}
+            seat={seat}
+          />
         ))}
       </ol>
-      {atHome > 0 && <p class="lab-why">{t('lab:list.atHome')}</p>}
     </section>
   );
 }
 
 interface RowProps {
-  readonly item: Listed['items'][number];
+  readonly title: string;
+  readonly about: string;
+  /** What the button says that opens an attempt that is over. */
+  readonly over?: string;
+  readonly item: Pick<Listed['items'][number], 'item' | 'used' | 'state'>;
   readonly assignment: Listed;
   readonly seat: Seat;
 }
 
-function ItemRow({ item: { item, rig, used, state }, assignment, seat }: RowProps) {
+function Row({ title, about, over, item: { item, used, state }, assignment, seat }: RowProps) {
   const { id, isOpen, attempts } = assignment;
   const isOver = state === 'closed' || state === 'timeOver';
-  const title = t('lab:list.ticket', { number: number(item + 1) });
+  const opening = isOver && over !== undefined ? over : t(`lab:open.${state}`);
   const open = (fresh: boolean) => () => seat.openItem(id, item, fresh);
   const named = (words: string) => t('lab:list.named', { what: words, title, assignment: assignment.title });
   return (
     <li>
       <div>
         <b>{title}</b>
-        <span>{t(`rig:name.${rig}`)}</span>
+        <span>{about}</span>
       </div>
       <span class="lab-state">
         {t(`lab:state.${state}`)}
@@ -75,13 +102,8 @@ function ItemRow({ item: { item, rig, used, state }, assignment, seat }: RowProp
       </span>
       <div class="lab-buttons">
         {(isOver || isOpen) && (
-          <button
-            type="button"
-            class={isOver ? 'button' : 'button act'}
-            aria-label={named(t(`lab:open.${state}`))}
-            onClick={open(false)}
-          >
-            {t(`lab:open.${state}`)}
+          <button type="button" class={isOver ? 'button' : 'button act'} aria-label={named(opening)} onClick={open(false)}>
+            {opening}
           </button>
         )}
         {isOver && isOpen && used < attempts && (

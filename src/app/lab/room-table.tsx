@@ -55,9 +55,18 @@ export function RoomTable({ place }: { readonly place: ClassRoom }) {
 
 const titleIn = (room: Classroom | undefined, id: string): string => room?.assignments.find((each) => each.id === id)?.title ?? id;
 
-function stateOf({ connected, at }: Seat): 'away' | 'there' | 'working' | 'named' | 'closed' {
+function whereIs(room: Classroom | undefined, { assignment, item, question }: NonNullable<Seat['at']>): string {
+  const values = { assignment: titleIn(room, assignment), item: number(item + 1) };
+  return t(question === undefined ? 'lab:room.at' : 'lab:room.atPaper', values);
+}
+
+const questionOf = ({ steps }: NonNullable<Seat['at']>, { at, of }: { readonly at: number; readonly of: number }): string =>
+  t('lab:room.question', { at: number(at), of: number(of), count: steps, answered: number(steps) });
+
+function stateOf({ connected, at }: Seat): 'away' | 'there' | 'working' | 'answering' | 'named' | 'closed' {
   if (!connected) return 'away';
-  return at === undefined ? 'there' : at.phase;
+  if (at === undefined) return 'there';
+  return at.question !== undefined && at.phase === 'working' ? 'answering' : at.phase;
 }
 
 function SeatRow({ seat, place }: { readonly seat: Seat; readonly place: ClassRoom }) {
@@ -66,8 +75,8 @@ function SeatRow({ seat, place }: { readonly seat: Seat; readonly place: ClassRo
   const { suspects } = at ?? {};
   const stuck = at?.phase === 'working' ? suspects?.stuckSeconds : undefined;
   const cells = [
-    ['where', at && t('lab:room.at', { assignment: titleIn(room, at.assignment), item: number(at.item + 1) })],
-    ['steps', at && number(at.steps)],
+    ['where', at && whereIs(room, at)],
+    ['steps', at && (at.question === undefined ? number(at.steps) : questionOf(at, at.question))],
     ['left', suspects && t('lab:room.leftOf', { left: number(suspects.left), of: number(suspects.atStart) })],
     ['stuck', stuck === undefined || stuck < 60 ? undefined : span(Math.round(stuck / 60) * 60)],
     ['time', at?.secondsLeft === undefined ? undefined : clock(at.secondsLeft)],

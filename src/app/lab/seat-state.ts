@@ -2,6 +2,7 @@
 import type { Action } from '../../attempt/actions.ts';
 import type { Refusal } from '../../attempt/kind.ts';
 import type { StepView } from '../../attempt/view.ts';
+import type { QuestionFace } from '../../classroom/paperProtocol.ts';
 import type { Failure, FromHost, Listed, MovingView, SignedIn, StillView, TicketFace } from '../../classroom/protocol.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { ServiceReport } from '../../score/report.ts';
@@ -32,6 +33,23 @@ export interface Opened {
   readonly over: { readonly how: 'closed' | 'timeOver'; readonly report: ServiceReport } | undefined;
 }
 
+/** The paper that is open. */
+export interface OpenPaper {
+  readonly assignment: string;
+  readonly item: number;
+  /** Which attempt, from 1. */
+  readonly number: number;
+  /** The question on the screen, from 0. */
+  readonly at: number;
+  /** What the host has kept, by question. */
+  readonly choices: readonly (number | null)[];
+  /** A choice on its way to the host. */
+  readonly sent: { readonly question: number; readonly choice: number } | undefined;
+  /** By question: as it came, null where there is nothing to ask, undefined where it has not come. */
+  readonly faces: readonly (QuestionFace | null | undefined)[];
+  readonly over: 'closed' | 'timeOver' | undefined;
+}
+
 export type Why = Extract<FromHost, { kind: 'signedOut' }>['why'] | 'self';
 
 export interface SeatState {
@@ -42,6 +60,7 @@ export interface SeatState {
   readonly paused: boolean;
   readonly assignments: readonly Listed[];
   readonly open: Opened | undefined;
+  readonly paper: OpenPaper | undefined;
   /** Time left as the host last said it, seconds, and when that was by `performance.now()`; undefined: no limit. */
   readonly left: { readonly seconds: number; readonly at: number } | undefined;
   /** An answer takes longer than one waits without noticing. */
@@ -59,6 +78,11 @@ export interface Seat extends Store<SeatState> {
   readonly openItem: (assignment: string, item: number, fresh: boolean) => void;
   readonly act: (action: Action) => void;
   readonly write: (words: string) => void;
+  /** Chooses at a question of the open paper. */
+  readonly choose: (question: number, choice: number) => void;
+  /** Has another of its questions on the screen. */
+  readonly turnTo: (question: number) => void;
+  readonly handIn: () => void;
   readonly leave: () => void;
   /** Tells the host that somebody is still there. */
   readonly stay: () => void;
@@ -72,6 +96,7 @@ export const EMPTY: SeatState = {
   paused: false,
   assignments: [],
   open: undefined,
+  paper: undefined,
   left: undefined,
   waiting: false,
   refused: undefined,

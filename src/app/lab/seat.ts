@@ -6,6 +6,7 @@ import type { Action } from '../../attempt/actions.ts';
 import type { FromBrowser, FromHost } from '../../classroom/protocol.ts';
 import { fromHostSchema } from '../../classroom/protocol.ts';
 import { type Dial, keepLinked, type Link } from './link.ts';
+import { createPaperPlace } from './paper-place.ts';
 import { EMPTY, type Entry, type Seat, type SeatState, secondsNow, type Why } from './seat-state.ts';
 import { storeOf } from './store.ts';
 
@@ -50,6 +51,12 @@ export function createSeat(dial: Dial): Seat {
     left: secondsLeft === undefined ? undefined : { seconds: secondsLeft, at: performance.now() },
   });
 
+  const wait = () => {
+    later('seen', SEEN_WAITING, () => store.set({ waiting: true }));
+    later('givenUp', GIVEN_UP, () => link?.redial());
+  };
+  const place = createPaperPlace({ store, say, wait, calm });
+
   /** Sends the step that is due, where one is. */
   function pump(): void {
     const { open, paused, link: line } = store.get();
@@ -60,8 +67,7 @@ export function createSeat(dial: Dial): Seat {
       pending = { seq: open.entries.length + 1, action };
     }
     say({ kind: 'act', ...pending });
-    later('seen', SEEN_WAITING, () => store.set({ waiting: true }));
-    later('givenUp', GIVEN_UP, () => link?.redial());
+    wait();
   }
 
   function answered(): void {
@@ -95,6 +101,7 @@ export function createSeat(dial: Dial): Seat {
       ...leftOf(secondsLeft),
       refused: undefined,
       failed: undefined,
+      paper: undefined,
       open: {
         ...told,
         // What is drawn goes by the rig: the same one stays.
@@ -122,11 +129,18 @@ export function createSeat(dial: Dial): Seat {
     pump();
   }
 
-  function failed({ kind: _, seq, ...failure }: Said<'error'>): void {
+  function goOn(): void {
+    pump();
+    place.pump();
+  }
+
+  function failed(message: Said<'error'>): void {
+    const { kind: _, seq, question: _question, ...failure } = message;
     if (failure.code === 'lab.tooFast') {
-      later('again', AGAIN, pump);
+      later('again', AGAIN, goOn);
       return;
     }
+    place.failed(message);
     // The host has other steps than this page: what it has counts.
     const astray = failure.code === 'lab.seqAhead' || failure.code === 'lab.seqTaken';
     if (seq !== undefined && seq === pending?.seq) forgetSteps();
@@ -137,7 +151,7 @@ export function createSeat(dial: Dial): Seat {
     if (failure.code === 'lab.paused') store.set({ paused: true });
     else if (astray) askToOpen();
     else {
-      if (store.get().open === undefined) wanted = undefined;
+      if (store.get().open === undefined && store.get().paper === undefined) wanted = undefined;
       store.set({ failed: failure });
     }
   }
@@ -152,6 +166,18 @@ export function createSeat(dial: Dial): Seat {
       case 'opened':
         opened(message);
         return;
+      case 'paper':
+        isReopening = false;
+        forgetSteps();
+        if (wanted) wanted = { ...wanted, fresh: false };
+        store.set(leftOf(message.secondsLeft));
+        place.opened(message);
+        return;
+      case 'question':
+      case 'chosen':
+      case 'paperOver':
+        place.hear(message);
+        return;
       case 'acted':
         acted(message);
         return;
@@ -165,14 +191,17 @@ export function createSeat(dial: Dial): Seat {
         store.set({ wordsKept: true });
         return;
       case 'left':
-        store.set({ assignments: message.assignments, ...(wanted === undefined ? { open: undefined, left: undefined } : {}) });
+        store.set({
+          assignments: message.assignments,
+          ...(wanted === undefined ? { open: undefined, paper: undefined, left: undefined } : {}),
+        });
         return;
       case 'paused':
         store.set({ paused: true, ...(left === undefined ? {} : { left: { seconds: secondsNow(left), at: performance.now() } }) });
         return;
       case 'resumed':
         store.set({ paused: false, ...leftOf(message.secondsLeft) });
-        pump();
+        goOn();
         return;
       case 'time':
         store.set(leftOf(message.secondsLeft));
@@ -242,9 +271,13 @@ export function createSeat(dial: Dial): Seat {
       wanted = undefined;
       say({ kind: 'leave' });
     },
+    choose: place.choose,
+    turnTo: place.turnTo,
+    handIn: place.handIn,
     stay() {
-      const { open } = store.get();
-      say(open === undefined ? { kind: 'leave' } : { kind: 'words', text: open.words });
+      const { open, paper } = store.get();
+      if (paper !== undefined) say({ kind: 'ask', question: paper.at });
+      else say(open === undefined ? { kind: 'leave' } : { kind: 'words', text: open.words });
     },
     end,
   };

@@ -75,17 +75,10 @@ function Mine({ id, item }: { readonly id: string; readonly item: number }) {
   );
 }
 
-/** Where one was, by attempt, for whoever comes back from an exercise's bench or another page. */
-const places = new Map<string, number>();
-
 function AtWork({ opened }: { readonly opened: Opened }) {
   const { taken, paper, kept } = opened;
   const { sheet, stored, deadline, open, choose, flag, end } = useSheet(taken, paper, kept);
-  const key = `${taken.assigned.id} ${kept.item} ${kept.number}`;
-  const [start] = useState(() => places.get(key) ?? firstOpen(kept.choices));
-  const [at, setAt] = useState(start);
-  useEffect(() => void places.set(key, at), [key, at]);
-  const items = useItems(paper, start);
+  const items = useItems(paper, firstOpen(kept.choices));
   const title = paperTitle(paper.setting);
   const home = assignedHref(taken.assigned.id);
   useTitle(title);
@@ -108,8 +101,6 @@ function AtWork({ opened }: { readonly opened: Opened }) {
           choices={sheet.choices}
           flagged={sheet.flagged}
           open={open}
-          at={at}
-          onTurn={setAt}
           clock={deadline !== undefined && <dl>{<Countdown deadline={deadline} onOver={onOver} />}</dl>}
           onChoose={choose}
           onFlag={flag}

@@ -4,7 +4,7 @@ import '../css/pages.css';
 import '../css/lab.css';
 import { AssignmentList } from '../lab/list.tsx';
 import { IdleWatch, LineNotice } from '../lab/notices.tsx';
-import type { Seat } from '../lab/seat-state.ts';
+import type { Opened, Seat } from '../lab/seat-state.ts';
 import { enterLab, labSeat } from '../lab/session.ts';
 import { SignIn } from '../lab/sign-in.tsx';
 import { useStore } from '../lab/store.ts';
@@ -14,10 +14,10 @@ import { t } from '../words.ts';
 /** A trainee's page of the lab: signing in, what there is to do, and the bench that the host works. */
 export function LabPage() {
   const [seat] = useState(labSeat);
-  const { signedIn, open } = useStore(seat);
+  const { signedIn, open, paper } = useStore(seat);
   useEffect(enterLab, []);
   useTitle(t('lab:title'));
-  const place = signedIn === undefined ? 'out' : open === undefined ? 'list' : open.over === undefined ? 'bench' : 'over';
+  const place = signedIn === undefined ? 'out' : paper !== undefined ? 'paper' : placeOf(open);
   // Another place is another page: its heading takes the focus.
   useEffect(() => document.querySelector<HTMLElement>('h1')?.focus(), [place]);
   if (signedIn === undefined) return <SignIn seat={seat} />;
@@ -25,6 +25,7 @@ export function LabPage() {
     <>
       {place === 'list' && <AssignmentList seat={seat} />}
       {place === 'bench' && <Fetched key="bench" seat={seat} load={loadBench} />}
+      {place === 'paper' && <Fetched key="paper" seat={seat} load={loadPaper} />}
       {place === 'over' && <Fetched key="over" seat={seat} load={loadHandedIn} />}
       <LineNotice seat={seat} />
       <IdleWatch seat={seat} idleSeconds={signedIn.idleSeconds} />
@@ -32,9 +33,12 @@ export function LabPage() {
   );
 }
 
+const placeOf = (open: Opened | undefined) => (open === undefined ? 'list' : open.over === undefined ? 'bench' : 'over');
+
 type Part = ComponentType<{ readonly seat: Seat }>;
 
 const loadBench = async (): Promise<Part> => (await import('../lab/lab-bench.tsx')).LabBench;
+const loadPaper = async (): Promise<Part> => (await import('../lab/lab-paper.tsx')).LabPaper;
 const loadHandedIn = async (): Promise<Part> => (await import('../lab/handed-in.tsx')).HandedIn;
 
 /** What is fetched only when somebody works. */

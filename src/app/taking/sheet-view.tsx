@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { Item } from '../../drills/item.ts';
 import { ItemView } from '../drills/item-view.tsx';
 import { number, t } from '../words.ts';
@@ -12,14 +12,13 @@ interface Props {
   readonly flagged: readonly number[];
   /** Whether each answer is told at once. */
   readonly open: boolean;
-  /** Which question is up, and another one. */
-  readonly at: number;
-  readonly onTurn: (place: number) => void;
   /** What is left of the time. */
   readonly clock: ComponentChildren;
   readonly onChoose: (place: number, choice: number) => void;
   readonly onFlag: (place: number) => void;
   readonly onEnd: () => void;
+  /** Another question is on the screen. */
+  readonly onTurn?: (place: number) => void;
 }
 
 /** The place where one goes on: the first question without an answer. */
@@ -27,13 +26,16 @@ export const firstOpen = (choices: Props['choices']): number => Math.max(0, choi
 
 /** The questions of a paper, one at a time, each with its place below. */
 export function SheetView(props: Props) {
-  const { items, choices, flagged, open, at, onChoose } = props;
+  const { items, choices, flagged, open, onChoose } = props;
+  const [at, setAt] = useState(() => firstOpen(choices));
   const [ending, setEnding] = useState(false);
   const item = items[at];
   const last = items.length - 1;
-  const turnTo = (place: number) => {
+  const turnTo = (to: number) => {
+    const place = Math.max(0, Math.min(last, to));
     setEnding(false);
-    props.onTurn(Math.max(0, Math.min(last, place)));
+    setAt(place);
+    props.onTurn?.(place);
   };
   return (
     <>
@@ -79,14 +81,10 @@ export function SheetView(props: Props) {
 type EndingProps = Pick<Props, 'items' | 'choices' | 'onEnd'> & { readonly onBack: () => void };
 
 function Ending({ items, choices, onEnd, onBack }: EndingProps) {
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
   const left = items.filter((each, place) => each !== null && choices[place] === null).length;
   return (
     <section class="slip" aria-labelledby="ending-title">
-      <h2 id="ending-title" tabIndex={-1} ref={heading}>
-        {t('take:paper.sure')}
-      </h2>
+      <h2 id="ending-title">{t('take:paper.sure')}</h2>
       <p>{left === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: left })}</p>
       <div class="drill-do">
         <button type="button" class="button act" onClick={onEnd}>
