@@ -8,7 +8,10 @@ import { modeName, number, t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
+import { papersOf, rigsOf } from '../../src/classroom/papers.ts';
 import { loadSubmission } from '../../src/classroom/submission.ts';
+import { createBank } from '../../src/drills/draw.ts';
+import { itemOf } from '../../src/drills/paper.ts';
 import { speakEnglish } from '../app/english.ts';
 import { library, start, ticket } from '../scenario/shipped.ts';
 import { black, meter, pull, red } from '../score/solutions.ts';
@@ -168,6 +171,10 @@ const PAPERS = {
 };
 
 test('exercises are answered without a word on right or wrong, through a reload, handed in and graded to the total that was shown', async () => {
+  const assignment = loadAssignment(PAPERS);
+  const bank = createBank(rigsOf(library).flatMap((id) => library.rigs.get(id) ?? []));
+  const [right = 0, second = 0] = papersOf(assignment, 'A-17', library)[0]!.questions.map((each) => itemOf(bank, each)?.right);
+  const wrong = second === 0 ? 1 : 0;
   const { page, errors, close } = await openPage(browser, '#/take');
   await lay(page, JSON.stringify(PAPERS));
   await signOn(page);
@@ -182,7 +189,8 @@ test('exercises are answered without a word on right or wrong, through a reload,
   };
   await asked(1);
   expect(await page.getByTestId('left').textContent()).toMatch(/^(01:00:00|00:59:\d\d)$/);
-  await choices.nth(1).click();
+  const other = right === 0 ? 1 : 0;
+  await choices.nth(other).click();
   await button(page, t('drill:exam.flag')).click();
   expect(await page.locator('.drill-why').count()).toBe(0);
   expect(await page.locator('.drill-choice[data-mark]:not([data-mark=""])').count()).toBe(0);
@@ -191,12 +199,12 @@ test('exercises are answered without a word on right or wrong, through a reload,
   await page.reload();
   // It goes on at the first question without an answer; the one before is as it was, and may be answered anew.
   await asked(2);
-  await choices.first().click();
+  await choices.nth(wrong).click();
   await button(page, t('drill:exam.before')).click();
   await asked(1);
-  expect(await choices.nth(1).getAttribute('aria-pressed')).toBe('true');
+  expect(await choices.nth(other).getAttribute('aria-pressed')).toBe('true');
   expect(await button(page, t('drill:exam.flag')).getAttribute('aria-pressed')).toBe('true');
-  await choices.first().click();
+  await choices.nth(right).click();
   await page.setViewportSize(PHONE);
   expect(await cutTexts(page)).toEqual([]);
   await picture(page, 'take-paper-phone');
@@ -212,10 +220,10 @@ test('exercises are answered without a word on right or wrong, through a reload,
   const file = await saved(page, t('take:ended.save'));
   expect(file.suggestedFilename()).toBe('week-10-A-17-1-1.bellwire.json');
   const json = JSON.parse(readFileSync(await file.path(), 'utf8')) as { choices: unknown; stamps: unknown[] };
-  expect(json.choices).toEqual([0, 0, null]);
-  const { doubts, paper, submission } = createGrader(loadAssignment(PAPERS), library).grade(json);
+  expect(json.choices).toEqual([right, wrong, null]);
+  const { doubts, paper, submission } = createGrader(assignment, library).grade(json);
   expect(doubts).toEqual([]);
-  expect(paper?.asked).toBe(3);
+  expect(paper).toMatchObject({ right: 1, asked: 3, total: 33.3 });
   expect(submission.shown).toBe(paper?.total);
   expect(await points.getAttribute('data-total')).toBe(String(paper?.total));
   const zip = await saved(page, t('take:all.save'));
