@@ -10,6 +10,7 @@ export const COLUMNS = [
   'trainee',
   'name',
   'item',
+  'work',
   'ticket',
   'attempt',
   'attempts',
@@ -29,6 +30,7 @@ export const COLUMNS = [
   'wastedSteps',
   'answersRight',
   'answersAsked',
+  'passed',
   'doubts',
   'file',
 ] as const;
@@ -37,7 +39,7 @@ export type Column = (typeof COLUMNS)[number];
 /** How keys and values are put into words. */
 export interface CsvWords {
   readonly column: (column: Column | 'total') => string;
-  /** Heading of an item's column, by its place. */
+  /** What an item is called, by its place: the heading of its column. */
   readonly item: (item: number) => string;
   readonly naming: (naming: Naming) => string;
   readonly doubt: (doubt: Doubt) => string;
@@ -62,6 +64,7 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
       trainee: trainee.code,
       name: trainee.name,
       item: cell.item + 1,
+      work: words.item(cell.item),
       ticket: entry?.paper ? '' : (entry?.ticket ?? ''),
       attempt: blank(entry?.attempt),
       attempts: cell.attempts,
@@ -81,6 +84,7 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
       wastedSteps: blank(result?.wastedSteps),
       answersRight: blank(entry?.paper?.right),
       answersAsked: blank(entry?.paper?.asked),
+      passed: entry?.paper?.passed === undefined ? '' : entry.paper.passed ? words.yes : words.no,
       doubts: cell.doubts.map(({ doubt }) => words.doubt(doubt)).join('; '),
       file: entry?.file ?? '',
     };

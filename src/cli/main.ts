@@ -210,7 +210,7 @@ async function run(args: readonly string[]): Promise<number> {
   }
   if (command === 'grade' && first !== undefined && values.assignment !== undefined) {
     const { gradebook, broken } = gradeFolder(values.assignment, first, values.overrules, values.attempt);
-    if (values.csv !== undefined) writeFileSync(values.csv, csvOf(longTable(gradebook, csvWords())));
+    if (values.csv !== undefined) writeFileSync(values.csv, csvOf(longTable(gradebook, csvWords(gradebook.assignment))));
     if (values.json) say(JSON.stringify({ gradebook, broken: broken.map(({ error }) => explain(error)) }, undefined, 2));
     else for (const line of [...broken.map(({ error }) => explain(error)), gradebookText(gradebook)]) say(line);
     return exitCodeOf(gradebook, broken);

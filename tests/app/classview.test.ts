@@ -2,24 +2,31 @@
 import i18next from 'i18next';
 import { beforeAll, describe, expect, it, test } from 'vitest';
 import { binsOf, placedOf, spreadsOf, wholeTicks } from '../../src/app/gradebook/views/chart-data.ts';
+import { ownDoubtText } from '../../src/app/gradebook/views/decided.tsx';
 import { byChance, VERDICTS, verdictOn } from '../../src/app/gradebook/views/discrimination.ts';
 import { namingView, ticketAt, ticketsAt } from '../../src/app/gradebook/views/item-tickets.ts';
 import { measuredText } from '../../src/app/gradebook/views/measured-words.ts';
+import { answersBySkill, questionSkills } from '../../src/app/gradebook/views/paper-figures.ts';
 import { lossesOf } from '../../src/app/gradebook/views/points-lost.ts';
+import { csvWords, itemName, itemTitle } from '../../src/app/gradebook/words.ts';
 import { nameWires } from '../../src/app/wire-names.ts';
 import type { Action } from '../../src/attempt/actions.ts';
 import { begin, optionsOf, perform } from '../../src/attempt/attempt.ts';
 import type { Assignment } from '../../src/classroom/assignment.ts';
+import { DOUBTS, doubt } from '../../src/classroom/doubts.ts';
 import { workOf } from '../../src/classroom/draw.ts';
-import { entryOf } from '../../src/classroom/entry.ts';
+import { type Entry, entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
+import type { AnswerResult } from '../../src/classroom/gradeAnswers.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
+import { csvOf, wideTable } from '../../src/classroom/gradebookCsv.ts';
 import { type Analysis, pointBiserial } from '../../src/classroom/itemAnalysis.ts';
 import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
 import { wordsOf } from '../../src/cli/files.ts';
+import type { DrillSkill } from '../../src/drills/item.ts';
 import { type Debrief, SCORE_ITEMS } from '../../src/score/debrief.ts';
 import { DEFAULT_RUBRIC } from '../../src/score/rubric.ts';
-import { BEGAN, classAssignment, codes, diceOf, honest } from '../classroom/crowd.ts';
+import { BEGAN, classAssignment, codes, diceOf, honest, SMALL_EXAM } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
 import { speakEnglish } from './english.ts';
@@ -194,6 +201,95 @@ test('what a clamp reads is of its wire, wherever the leads were left', () => {
   const trainee = { code, name: '' };
   const submission = submissionOf({ assignment, trainee, work, number: 1, attempt, began: BEGAN, stamps });
   expect(createGrader(assignment, library).grade(submission).result?.measured).toEqual([`ampsAc ${attempt.bench.clamp}`]);
+});
+
+describe('exercises and exams', () => {
+  const set: Assignment = {
+    ...assignment,
+    papers: [SMALL_EXAM, { kind: 'drills', drills: ['reading', 'vaSum'], count: 3 }],
+  };
+  const answer = (kind: string, skill: DrillSkill, right: boolean): AnswerResult => ({
+    kind,
+    skill,
+    right,
+    choice: right ? 0 : 1,
+    misconception: right ? undefined : 'peak',
+  });
+  const sheet = (code: string, item: number, answers: readonly AnswerResult[], doubts: Entry['doubts'] = []): Entry => {
+    const right = answers.filter((each) => each.right).length;
+    const paper = { total: (100 * right) / answers.length, right, asked: answers.length, passed: undefined, answers };
+    const trainee = { code, name: '' };
+    const kept = { ticket: `${item}`, began: BEGAN, stamps: [], actions: [], seal: `${code} ${item}`, doubts };
+    return { ...kept, file: `${code}-${item}`, trainee, item, attempt: 1, result: undefined, paper };
+  };
+  const [first, second] = [assignment.items.length, assignment.items.length + 1];
+  const sums = [answer('vaSum', 'sums', true), answer('loopDrop', 'sums', false)];
+  const more = [answer('reading', 'readings', false), answer('vaSum', 'sums', true), answer('vaSum', 'sums', true)];
+  const book = gradebookOf({
+    assignment: set,
+    entries: [
+      sheet('a', first, sums),
+      sheet('a', second, more),
+      sheet(
+        'b',
+        first,
+        sums.map((each) => ({ ...each, right: true })),
+        [doubt('edited')],
+      ),
+      sheet('b', second, [answer('reading', 'readings', true)]),
+    ],
+  });
+
+  it('are counted by skill over all papers, but for what is in doubt', () => {
+    expect(questionSkills(book.papers, book.rows.length)).toEqual([
+      {
+        skill: 'readings',
+        shown: 1,
+        asked: 2,
+        trainees: [
+          { shown: 0, asked: 1 },
+          { shown: 1, asked: 1 },
+        ],
+      },
+      {
+        skill: 'sums',
+        shown: 3,
+        asked: 4,
+        trainees: [
+          { shown: 3, asked: 4 },
+          { shown: 0, asked: 0 },
+        ],
+      },
+    ]);
+    expect(questionSkills([], 2)).toEqual([]);
+    expect(answersBySkill(more)).toEqual([
+      { skill: 'readings', shown: 0, asked: 1 },
+      { skill: 'sums', shown: 2, asked: 2 },
+    ]);
+  });
+
+  it('go by what they are, with the number that they have among all', () => {
+    expect([0, first, second].map((item) => itemName(set, item))).toEqual(['Ticket 1', 'Exam 4', 'Exercises 5']);
+    expect(itemTitle(set, first)).toBe('Exam 4: Mid-term');
+    expect(itemTitle(set, second)).toBe('Exercises 5: readings and sums');
+    expect(csvOf(wideTable(book, csvWords(set))).split('\r\n')[0]).toBe(
+      'trainee,name,Ticket 1,Ticket 2,Ticket 3,Exam 4: Mid-term,Exercises 5: readings and sums,total,doubts',
+    );
+  });
+
+  it('have their points spread beside those of the tickets', () => {
+    expect(spreadsOf(book).map(({ item, lowest, highest }) => [item, lowest, highest])).toEqual([
+      [4, 50, 100],
+      [5, expect.closeTo(66.7, 1), 100],
+    ]);
+  });
+
+  it('are doubted to their trainee without the name of anybody else', () => {
+    for (const code of DOUBTS) {
+      const values = { trainee: 'somebody', why: 'pace', reason: 'notHere', rig: 'trainingBoard', file: 'a.json' };
+      expect(ownDoubtText(doubt(code, 3, values)), code).not.toMatch(/somebody|classview:/);
+    }
+  });
 });
 
 test('an item’s tickets are those that it has', () => {

@@ -17,9 +17,11 @@ import { BY_CODE, nextSorting, sortedRows } from '../../src/app/gradebook/sort.t
 import { doubtText } from '../../src/app/gradebook/words.ts';
 import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { DOUBTS, doubt } from '../../src/classroom/doubts.ts';
+import { createGrader } from '../../src/classroom/grade.ts';
 import type { Row } from '../../src/classroom/gradebook.ts';
 import type { Overrule } from '../../src/classroom/overrules.ts';
 import type { Submission } from '../../src/classroom/submission.ts';
+import { answered, SMALL_EXAM } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { speakEnglish } from './english.ts';
 
@@ -170,6 +172,29 @@ describe('a book', () => {
     expect(person).toContain('"reason":"seen"');
     expect(person).toContain('othersLog');
     expect(person).not.toMatch(/"bo"|Name of bo|"items":\[|"truth"/);
+  });
+});
+
+describe('a copy for a trainee', () => {
+  it('has which of their answers were right, and not which choice would have been', () => {
+    const setting = { ...assignment, items: [], papers: [SMALL_EXAM] };
+    const sheet = answered(setting, 'ana', 0, 2);
+    const handedIn = content(sheet);
+    if (handedIn.kind !== 'handedIn') throw new Error(handedIn.kind);
+    const { submission: _, ...marked } = createGrader(setting, library, ['ana']).grade(sheet);
+    const entry = gradedEntry(handedIn.handedIn, marked);
+    const book: Book = { ...bookOf(content(setting), handedIn), entries: new Map([[handedIn.handedIn.key, entry]]) };
+    const [own] = (personOf(book, 'ana') as { submissions: { points: number; answers: object[] }[] }).submissions;
+    expect(own).toMatchObject({ points: 66.7, submission: { choices: sheet.choices } });
+    expect(own!.answers.map((each) => Object.values(each)).map(([, right]) => right)).toEqual([
+      false,
+      false,
+      true,
+      true,
+      true,
+      true,
+    ]);
+    expect(text(own)).not.toContain('misconception');
   });
 });
 

@@ -3,12 +3,14 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { spreadsOf } from '../../src/app/gradebook/views/chart-data.ts';
 import { t } from '../../src/app/words.ts';
+import type { Submitted } from '../../src/classroom/answers.ts';
+import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
 import { loadOverrules, type Overrule } from '../../src/classroom/overrules.ts';
 import { speakEnglish } from '../app/english.ts';
-import { codes, diceOf, honest, smallAssignment } from '../classroom/crowd.ts';
+import { answered, codes, diceOf, honest, SMALL_EXAM, smallAssignment } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { cutTexts } from './cut.ts';
@@ -32,9 +34,12 @@ let gradebook: Gradebook;
 beforeAll(async () => {
   await speakEnglish();
   browser = await launch();
-  const assignment = smallAssignment();
+  const assignment = loadAssignment({ ...smallAssignment(), papers: [SMALL_EXAM] });
   const dice = diceOf(6);
-  const each = TRAINEES.flatMap((code) => [0, 1].map((item) => honest(assignment, code, item, dice)));
+  const each: Submitted[] = TRAINEES.flatMap((code, index) => [
+    ...[0, 1].map((item) => honest(assignment, code, item, dice)),
+    answered(assignment, code, 2, 2 * index, index === 1),
+  ]);
   const submissions = each.map((submission, index) => ({ file: `${index}.json`, submission }));
   const { overrules } = loadOverrules({
     format: 'bellwire-overrules',
@@ -72,16 +77,30 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
       asked === 0 ? t('classview:skills.unasked') : t('classview:skills.share', { shown, asked }),
     ),
   );
-  const rows = await texts('.skills-table tbody tr');
+  const rows = await texts('[data-of="bench"] .skills-table tbody tr');
   expect(rows.slice(1)).toEqual(TRAINEES.map((_, row) => shares.map((each) => each[row])));
-  expect(await page.locator('.skills-map .skill-mark').count()).toBe(3 * gradebook.skills.length);
+  expect(await page.locator('[data-of="bench"] .skills-map .skill-mark').count()).toBe(3 * gradebook.skills.length);
+  const [analysis] = gradebook.papers;
+  const answers = await texts('[data-of="questions"] .skills-table tbody tr');
+  expect(answers.slice(1)).toEqual(
+    TRAINEES.map((_, row) =>
+      analysis!.skills.map(({ trainees }) =>
+        t('classview:skills.share', { shown: trainees[row]!.right, asked: trainees[row]!.asked }),
+      ),
+    ),
+  );
   expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'classview-skills');
 
   await button(page, t('classview:view.items')).click();
   await open();
-  expect(await page.locator('.item-analysis > .item-facts').count()).toBe(2);
+  expect(await page.locator('.item-analysis > .item-facts').count()).toBe(3);
   await page.locator('.item-tickets .item-facts').first().waitFor();
+  const exam = page.locator('[data-paper="2"]');
+  expect(await exam.locator('h3').textContent()).toBe('Exam 3: Mid-term');
+  const [common] = analysis!.misconceptions;
+  expect(await exam.textContent()).toContain(`${analysis!.passedCount} of 3 trainees`);
+  expect(await exam.textContent()).toContain(t(`drill:misconception.${common!.misconception}`));
   expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'classview-items');
 
@@ -95,6 +114,9 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
   );
   const figures = await texts('.plot:nth-of-type(2) tbody tr');
   expect(figures.map((row) => row.map(Number))).toEqual(spreads);
+  expect(await page.locator('.paper-bar-figures').allTextContents()).toEqual(
+    analysis!.kinds.map(({ right, asked }) => `${right} of ${asked} (${Math.round((100 * right) / asked)}%)`),
+  );
   expect(await accessFaults(page)).toEqual([]);
   await page.setViewportSize(PHONE);
   await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
@@ -120,6 +142,7 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
     if (points > 0) expect(Math.abs(lost - missing)).toBeLessThan(0.5);
     else expect(lost).toBeGreaterThanOrEqual(missing - 0.5);
   }
+  expect(await sheets.locator('.paper-wrong li').count()).toBe(2 + 1 + 4);
   const second = (await sheets.nth(1).textContent()) ?? '';
   for (const said of [OVERRULE.reason, OVERRULE.by, t('classview:report.practise')]) expect(second).toContain(said);
   expect(second).not.toMatch(/\bt[13]\b|\b(app|classview|gradebook|keeping|parts|rig|score):[a-z]/);

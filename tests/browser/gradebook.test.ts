@@ -1,17 +1,18 @@
 /** An instructor's gradebook out of files: what is dropped in, what the table says, and what comes out again. */
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { pointsText } from '../../src/app/gradebook/table.tsx';
 import { csvWords } from '../../src/app/gradebook/words.ts';
 import { t } from '../../src/app/words.ts';
-import type { Assignment } from '../../src/classroom/assignment.ts';
+import type { Submitted } from '../../src/classroom/answers.ts';
+import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';
 import { entryOf } from '../../src/classroom/entry.ts';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
 import { longTable, wideTable } from '../../src/classroom/gradebookCsv.ts';
 import type { Overrule } from '../../src/classroom/overrules.ts';
-import type { Submission } from '../../src/classroom/submission.ts';
 import { speakEnglish } from '../app/english.ts';
-import { diceOf, honest, smallAssignment } from '../classroom/crowd.ts';
+import { answered, diceOf, honest, SMALL_EXAM, smallAssignment } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { accessFaults, button, openPage, PHONE, picture } from './harness.ts';
@@ -19,12 +20,12 @@ import { bytesOf, cellsOf } from './spreadsheet.ts';
 
 let browser: Browser;
 let assignment: Assignment;
-let submissions: readonly Submission[];
+let submissions: readonly Submitted[];
 
 beforeAll(async () => {
   await speakEnglish();
   browser = await launch();
-  assignment = smallAssignment();
+  assignment = loadAssignment({ ...smallAssignment(), papers: [SMALL_EXAM] });
   const dice = diceOf(5);
   const [first, second, third, fourth] = [
     honest(assignment, 't1', 0, dice),
@@ -33,7 +34,14 @@ beforeAll(async () => {
     honest(assignment, 't10', 1, dice),
   ];
   // One says that it was shown more than its log is worth.
-  submissions = [first, second, { ...third, shown: third.shown === 100 ? 99 : 100 }, fourth];
+  submissions = [
+    first,
+    second,
+    { ...third, shown: third.shown === 100 ? 99 : 100 },
+    fourth,
+    answered(assignment, 't1', 2, 3, true),
+    answered(assignment, 't10', 2, 1),
+  ];
 });
 afterAll(() => browser?.close());
 
@@ -44,7 +52,7 @@ function expected(overrules: readonly Overrule[] = []): Gradebook {
   return gradebookOf({ assignment, entries, overrules });
 }
 
-const nameOf = ({ trainee, item }: Submission): string => `${trainee.code}-${item + 1}.json`;
+const nameOf = ({ trainee, item }: Submitted): string => `${trainee.code}-${item + 1}.json`;
 
 /** As a hand drops them on the page. */
 const drop = (page: Page, files: readonly (readonly [string, string])[]) =>
@@ -73,7 +81,7 @@ const table = (page: Page) =>
     }),
   );
 
-const whole = (points: number | undefined): string => (points === undefined ? '–' : String(points));
+const whole = (points: number | undefined): string => (points === undefined ? '–' : pointsText(points));
 
 test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet and saved file say the same', {
   timeout: 120_000,
@@ -84,7 +92,7 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   await picture(page, 'gradebook-empty');
   // Submissions may come first; a bad file is told, and the others go on.
   await drop(page, [...submissions.map((each) => [nameOf(each), JSON.stringify(each)] as const), ['torn.json', '{']]);
-  await page.getByText(t('gradebook:take.waiting', { count: 4 })).waitFor();
+  await page.getByText(t('gradebook:take.waiting', { count: 6 })).waitFor();
   expect(await page.locator('.book-wrong li').allTextContents()).toEqual(['torn.json › (file): not JSON.']);
   const chooser = page.locator('input[type="file"][multiple]:not([webkitdirectory])');
   await chooser.setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(assignment)) });
@@ -94,18 +102,41 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   const points = (row: number, item: number) => before.rows[row]?.cells[item]?.points;
   const totals = before.rows.map(({ total }) => total.toFixed(1));
   expect(await table(page)).toEqual([
-    ['t1', whole(points(0, 0)), whole(points(0, 1)), totals[0]],
-    ['t2', `${points(1, 0)}?`, '–', totals[1]],
-    ['t10', '–', whole(points(2, 1)), totals[2]],
+    ['t1', whole(points(0, 0)), whole(points(0, 1)), whole(points(0, 2)), totals[0]],
+    ['t2', `${points(1, 0)}?`, '–', '–', totals[1]],
+    ['t10', '–', whole(points(2, 1)), whole(points(2, 2)), totals[2]],
   ]);
   await picture(page, 'gradebook-table');
   expect(await accessFaults(page)).toEqual([]);
 
+  // Answers, looked at: how many were right, whether that passes, and what each wrong one comes from.
+  expect(await page.locator('.book-table thead th').allTextContents()).toContain('Exam 3Mid-term');
+  await page.locator('[data-trainee="t1"] [data-item="2"] button').click();
+  const exam = page.getByRole('dialog');
+  await exam.getByRole('heading', { name: 'Trainee t1, Exam 3: Mid-term' }).waitFor();
+  const { paper } = before.rows[0]!.cells[2]!.entry!;
+  expect([paper!.right, paper!.asked]).toEqual([2, 6]);
+  expect(await exam.getByTestId('answersRight').textContent()).toBe('2 of 6');
+  expect(await exam.getByTestId('passed').textContent()).toBe('no; the pass mark is 60%');
+  expect(await exam.locator('.paper-wrong li').allTextContents()).toEqual(
+    paper!.answers
+      .filter(({ right }) => !right)
+      .map(({ kind, misconception }) => {
+        const why = misconception === undefined ? t('gradebook:paper.open') : t(`drill:misconception.${misconception}`);
+        return `${t(`drill:kind.${kind}.name`)} ${why}`;
+      }),
+  );
+  await picture(page, 'gradebook-exam');
+  expect(await accessFaults(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+
   // The grade in doubt, looked at, and overruled: not without a reason.
   await page.locator('[data-trainee="t2"] [data-item="0"] button').click();
   const window = page.getByRole('dialog');
-  await window.getByText(csvWords().doubt(before.rows[1]!.cells[0]!.doubts[0]!.doubt)).waitFor();
-  expect(await window.getByTestId('fault').textContent()).toBe(csvWords().naming(before.rows[1]!.cells[0]!.result!.truth));
+  await window.getByText(csvWords(assignment).doubt(before.rows[1]!.cells[0]!.doubts[0]!.doubt)).waitFor();
+  expect(await window.getByTestId('fault').textContent()).toBe(
+    csvWords(assignment).naming(before.rows[1]!.cells[0]!.result!.truth),
+  );
   await picture(page, 'gradebook-cell');
   expect(await accessFaults(page)).toEqual([]);
   await window.getByLabel(t('gradebook:overrule.points')).fill('62.5');
@@ -119,7 +150,7 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   await page.keyboard.press('Escape');
   await page.getByText(t('gradebook:noDoubts')).waitFor();
   const after = await table(page);
-  expect(after[1]).toEqual(['t2', '62.5*', '–', '31.3']);
+  expect(after[1]).toEqual(['t2', '62.5*', '–', '–', '20.8']);
 
   // Who leaves now is asked first.
   const asked: string[] = [];
@@ -138,8 +169,8 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   // A text that looks like a formula is kept from being one.
   const safe = (cells: readonly (readonly (string | number)[])[]) =>
     plain(cells).map((line) => line.map((each) => each.replace(/^=/, "'=")));
-  expect(plain(await cellsOf(await saved(page, t('gradebook:keep.wide'))))).toEqual(plain(wideTable(book, csvWords())));
-  expect(plain(await cellsOf(await saved(page, t('gradebook:keep.long'))))).toEqual(safe(longTable(book, csvWords())));
+  expect(plain(await cellsOf(await saved(page, t('gradebook:keep.wide'))))).toEqual(plain(wideTable(book, csvWords(assignment))));
+  expect(plain(await cellsOf(await saved(page, t('gradebook:keep.long'))))).toEqual(safe(longTable(book, csvWords(assignment))));
 
   // Opened anew, it is graded anew, and says the same.
   await page.reload();

@@ -2,11 +2,16 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { type Attempt, begin, optionsOf, perform } from '../../src/attempt/attempt.ts';
-import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';
+import { type Answers, answersOf } from '../../src/classroom/answers.ts';
+import { type Assignment, loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
 import { canonical } from '../../src/classroom/digest.ts';
 import { type Work, workOf } from '../../src/classroom/draw.ts';
+import { paperResult } from '../../src/classroom/gradeAnswers.ts';
+import { papersOf, rigsOf } from '../../src/classroom/papers.ts';
 import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
 import { generate } from '../../src/cli/generate.ts';
+import { createBank } from '../../src/drills/draw.ts';
+import { itemOf } from '../../src/drills/paper.ts';
 import { solveTicket } from '../../src/scenario/solve.ts';
 import { debriefOf, type Yardstick, yardstickFor } from '../../src/score/score.ts';
 import { library } from '../scenario/shipped.ts';
@@ -114,6 +119,28 @@ export function honest(assignment: Assignment, code: string, item: number, dice:
     stamps,
     shown: total,
   });
+}
+
+/** An exam of six questions, drawn in a moment. */
+export const SMALL_EXAM: PaperSetting = {
+  kind: 'exam',
+  title: 'Mid-term',
+  exam: { id: 'own', items: 6, minutes: 10, pass: 0.6, skills: { sums: 1, contacts: 1 } },
+};
+
+/** One trainee's answers at a paper, right but for the first few; the last is left open where one is to be. */
+export function answered(assignment: Assignment, code: string, item: number, wrong: number, isOpen = false): Answers {
+  const paper = papersOf(assignment, code, library).find((each) => each.item === item)!;
+  const bank = createBank(rigsOf(library).map((id) => library.rigs.get(id)!));
+  const items = paper.questions.map((question) => itemOf(bank, question)!);
+  const choices = items.map(({ right, choices: { length } }, place) => {
+    if (isOpen && place === items.length - 1) return null;
+    return place < wrong ? (right + 1) % length : right;
+  });
+  const stamps = choices.map((choice, place) => (choice === null ? null : 20 * place + 7));
+  const shown = paperResult(paper.setting, items, choices).total;
+  const trainee = { code, name: `Trainee ${code}` };
+  return answersOf({ assignment, trainee, paper, attempt: 1, began: BEGAN, choices, stamps, ended: 'closed', shown });
 }
 
 export const codes = (count: number): string[] => Array.from({ length: count }, (_, index) => `t${index + 1}`);

@@ -7,10 +7,13 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { begin, perform } from '../../src/attempt/attempt.ts';
 import { loadAssignment } from '../../src/classroom/assignment.ts';
 import { workOf } from '../../src/classroom/draw.ts';
+import { csvOf, longTable } from '../../src/classroom/gradebookCsv.ts';
 import { submissionOf } from '../../src/classroom/submission.ts';
 import { wordsOf } from '../../src/cli/files.ts';
 import { exitCodeOf, gradeFolder } from '../../src/cli/grade.ts';
-import { gradebookText } from '../../src/cli/gradeText.ts';
+import { csvWords, gradebookText } from '../../src/cli/gradeText.ts';
+import { possibleFaults } from '../../src/rig/faults.ts';
+import { answered, SMALL_EXAM } from '../classroom/crowd.ts';
 import { library } from '../scenario/shipped.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bellwire-grade-'));
@@ -24,19 +27,22 @@ const json = {
   title: 'Week nine',
   mode: 'graded',
   seed: 1,
-  items: [{ kind: 'shipped', ticket: 'quietAfterTheStorm' }],
+  // Of the smallest system: graded in a moment.
+  items: [{ kind: 'shipped', ticket: library.tickets.find(({ rig }) => rig === 'trainingBoard')!.id }],
 };
 const assignment = loadAssignment(json);
 
 /** What a trainee hands in who names the wrong part, and closes. */
-function handedIn(code: string) {
-  const [work] = workOf(assignment, code, library);
+function handedIn(code: string, of = assignment) {
+  const [work] = workOf(of, code, library);
   const attempt = begin(work!.ticket, work!.rig);
-  perform(attempt, { name: 'name', target: 'thermostat', mode: 'noDisplay', evidence: [] });
+  const [fault] = work!.ticket.faults;
+  const other = possibleFaults(work!.rig).find(({ target }) => target !== fault!.target)!;
+  expect(perform(attempt, { name: 'name', target: other.target, mode: other.mode, evidence: [] }).ok).toBe(true);
   perform(attempt, { name: 'close' });
   const stamps = attempt.steps.map((_, index) => 3.5 * (index + 1));
   return submissionOf({
-    assignment,
+    assignment: of,
     trainee: { code, name: '' },
     work: work!,
     number: 1,
@@ -45,6 +51,41 @@ function handedIn(code: string) {
     stamps,
   });
 }
+
+describe('a folder with work at tickets and answers in it', () => {
+  const mixed = mkdtempSync(join(tmpdir(), 'bellwire-grade-'));
+  afterAll(() => rmSync(mixed, { recursive: true, force: true }));
+  const put = (name: string, of: unknown) => writeFileSync(join(mixed, name), JSON.stringify(of));
+  const set = loadAssignment({ ...json, papers: [SMALL_EXAM, { kind: 'drills', drills: ['vaSum', 'contacts'], count: 3 }] });
+
+  it('is graded as one, and says of answers what was hard and why, and of a broken file where', async () => {
+    await i18next.init({ lng: 'en', resources: { en: wordsOf('en') }, interpolation: { escapeValue: false } });
+    put('assignment.json', set);
+    put('a.json', handedIn('A1', set));
+    put('b.json', answered(set, 'A1', 1, 3));
+    put('c.json', answered(set, 'B2', 1, 0));
+    put('d.json', { ...answered(set, 'B2', 2, 0), choices: ['first'] });
+    const { gradebook, broken } = gradeFolder(join(mixed, 'assignment.json'), mixed);
+    expect(broken).toMatchObject([
+      { file: join(mixed, 'd.json'), error: { path: expect.stringMatching(/d\.json.*choices\[0\]$/) } },
+    ]);
+    const lines = gradebookText(gradebook).split('\n');
+    expect(lines[0]).toMatch(/^trainee +Ticket 1 +Exam 2 +Exercises 3 +total$/);
+    expect(lines[1]).toMatch(/^A1 +\d+ +50 +– +\d+\.\d$/);
+    expect(lines[2]).toMatch(/^B2 +– +100 +– +33\.3$/);
+    expect(lines).toContain('Exam 2: Mid-term: 2 trainees, difficulty 0.75, 1 passed');
+    expect(lines).toContain('Exercises 3: vaSum, contacts: 0 trainees, difficulty –');
+    const [{ kind, right, asked } = { kind: '', right: 0, asked: 0 }] = gradebook.papers[0]!.kinds;
+    expect(lines.some((line) => line.includes(`: ${kind} ${right}/${asked}, `))).toBe(true);
+    const [common] = gradebook.papers[0]!.misconceptions;
+    expect(lines).toContain(`  ${common!.answers} × ${i18next.t(`drill:misconception.${common!.misconception}`)}`);
+    const rows = csvOf(longTable(gradebook, csvWords(set))).split('\r\n');
+    expect(rows.find((row) => row.startsWith('A1,Trainee A1,2,'))).toMatch(
+      /^A1,Trainee A1,2,Exam 2: Mid-term,,1,1,50,50,.*,3,6,no,/,
+    );
+    expect(rows.find((row) => row.startsWith('B2,Trainee B2,2,'))).toMatch(/,6,6,yes,/);
+  });
+});
 
 describe('ends', () => {
   write('assignment.json', JSON.stringify(json));

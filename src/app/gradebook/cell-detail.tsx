@@ -1,7 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import type { AttemptLog } from '../../attempt/attempt.ts';
+import type { PaperSetting } from '../../classroom/assignment.ts';
 import { drawnFor, type Work, workWith } from '../../classroom/draw.ts';
-import type { Entry } from '../../classroom/entry.ts';
+import { type Entry, pointsIn } from '../../classroom/entry.ts';
 import type { Result } from '../../classroom/grade.ts';
 import type { Cell, Gradebook, Row } from '../../classroom/gradebook.ts';
 import { SCORE_ITEMS } from '../../score/debrief.ts';
@@ -13,9 +14,10 @@ import { titleOf } from '../ticket-words.ts';
 import { namingText, number, t } from '../words.ts';
 import { submissionOf } from './book.ts';
 import { OverruleSection } from './overrule.tsx';
+import { PaperAnswers, paperFacts } from './paper-answers.tsx';
 import { useBook } from './store.ts';
 import { pointsText } from './table.tsx';
-import { doubtText, itemName, nameOf } from './words.ts';
+import { doubtText, itemTitle, nameOf } from './words.ts';
 
 interface Props {
   readonly gradebook: Gradebook;
@@ -26,16 +28,10 @@ interface Props {
 
 /** One trainee's grade at one item: why it is what it is, what is in doubt, and the instructor's own word on it. */
 export function CellDetail({ gradebook: { assignment }, row: { trainee }, cell, onDone }: Props) {
-  const { entry, result, doubts, points } = cell;
-  const work = useMemo(
-    () => workWith(assignment, cell.item, drawnFor(assignment, trainee.code, cell.item, library), library),
-    [assignment, trainee.code, cell.item],
-  );
+  const { doubts, points, entry } = cell;
+  const paper = assignment.papers?.[cell.item - assignment.items.length];
   return (
-    <Dialog title={`${nameOf(trainee)}, ${itemName(cell.item)}`} onDone={onDone}>
-      <p>
-        {titleOf(work.ticket.id, work.ticket.told)} · {t(`rig:name.${work.rig.id}`)}
-      </p>
+    <Dialog title={`${nameOf(trainee)}, ${itemTitle(assignment, cell.item)}`} onDone={onDone}>
       {doubts.length > 0 && (
         <section class="book-doubts" data-open={cell.open || undefined}>
           <h3>{t(cell.open ? 'gradebook:detail.open' : 'gradebook:detail.settled')}</h3>
@@ -48,23 +44,78 @@ export function CellDetail({ gradebook: { assignment }, row: { trainee }, cell, 
           </ul>
         </section>
       )}
-      <dl class="book-facts">
-        <Fact name="points">{points === undefined ? t('gradebook:table.noPoints') : pointsText(points)}</Fact>
-        {result !== undefined && <ResultFacts result={result} />}
-      </dl>
-      {entry === undefined ? (
-        <p>{t('gradebook:table.nothing')}</p>
+      {paper === undefined ? (
+        <TicketCell assignment={assignment} code={trainee.code} cell={cell} />
       ) : (
-        <>
-          <Attempts cell={cell} code={trainee.code} />
-          {result === undefined ? <p>{t('gradebook:detail.noReplay')}</p> : <Needless entry={entry} result={result} work={work} />}
-          <OwnWords entry={entry} />
-        </>
+        <PaperCell setting={paper} code={trainee.code} cell={cell} />
       )}
+      {entry === undefined && <p>{t('gradebook:table.nothing')}</p>}
       <OverruleSection trainee={trainee.code} item={cell.item} points={points} />
     </Dialog>
   );
 }
+
+interface CellProps {
+  readonly code: string;
+  readonly cell: Cell;
+}
+
+/** Work at a ticket. */
+function TicketCell({ assignment, code, cell }: CellProps & Pick<Gradebook, 'assignment'>) {
+  const { entry, result, points } = cell;
+  const work = useMemo(
+    () => workWith(assignment, cell.item, drawnFor(assignment, code, cell.item, library), library),
+    [assignment, code, cell.item],
+  );
+  return (
+    <>
+      <p>
+        {titleOf(work.ticket.id, work.ticket.told)} · {t(`rig:name.${work.rig.id}`)}
+      </p>
+      <dl class="book-facts">
+        <PointsFact points={points} />
+        {result !== undefined && <ResultFacts result={result} />}
+      </dl>
+      {entry !== undefined && (
+        <>
+          <Attempts cell={cell} code={code} />
+          {result === undefined ? <p>{t('gradebook:detail.noReplay')}</p> : <Needless entry={entry} result={result} work={work} />}
+          <OwnWords entry={entry} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Answers to exercises or an exam. */
+function PaperCell({ setting, code, cell }: CellProps & { readonly setting: PaperSetting }) {
+  const { entry, points } = cell;
+  const paper = entry?.paper;
+  return (
+    <>
+      <dl class="book-facts">
+        <PointsFact points={points} />
+        {paper !== undefined && (
+          <>
+            <Fact name="replayed">{pointsText(paper.total)}</Fact>
+            {paperFacts(setting, paper).map(([name, words]) => (
+              <Fact key={name} name={name}>
+                {words}
+              </Fact>
+            ))}
+          </>
+        )}
+      </dl>
+      {entry !== undefined && <Attempts cell={cell} code={code} />}
+      {paper !== undefined && <PaperAnswers paper={paper} heading="h3" />}
+      {entry !== undefined && paper === undefined && <p>{t('gradebook:paper.noGrade')}</p>}
+    </>
+  );
+}
+
+const PointsFact = ({ points }: Pick<Cell, 'points'>) => (
+  <Fact name="points">{points === undefined ? t('gradebook:table.noPoints') : pointsText(points)}</Fact>
+);
 
 /** A figure under the name that it has in the table that is saved. */
 function Fact({ name, children }: { readonly name: string; readonly children: string }) {
@@ -114,13 +165,18 @@ function Attempts({ cell: { entry, item, attempts }, code }: { readonly cell: Ce
         <li key={index}>
           {t('gradebook:detail.attempt', {
             attempt: number(each.attempt),
-            points: each.result === undefined ? t('gradebook:table.noPoints') : number(each.result.total),
+            points: attemptPoints(each),
           })}{' '}
           <small>{each.file}</small> {isCounted(each) && <b>{t('gradebook:detail.counts')}</b>}
         </li>
       ))}
     </ul>
   );
+}
+
+function attemptPoints(entry: Entry): string {
+  const points = pointsIn(entry);
+  return points === undefined ? t('gradebook:table.noPoints') : pointsText(points);
 }
 
 interface NeedlessProps {

@@ -24,10 +24,10 @@ export function Keep({ gradebook }: { readonly gradebook: Gradebook }) {
         <button type="button" class={isUnsaved ? 'button act' : 'button'} onClick={() => json('gradebook', savedText())}>
           {t('gradebook:keep.save')}
         </button>
-        <button type="button" class="button" onClick={() => csv('points', wideTable(gradebook, csvWords()))}>
+        <button type="button" class="button" onClick={() => csv('points', wideTable(gradebook, csvWords(gradebook.assignment)))}>
           {t('gradebook:keep.wide')}
         </button>
-        <button type="button" class="button" onClick={() => csv('attempts', longTable(gradebook, csvWords()))}>
+        <button type="button" class="button" onClick={() => csv('attempts', longTable(gradebook, csvWords(gradebook.assignment)))}>
           {t('gradebook:keep.long')}
         </button>
         {gradebook.rows.length > 0 && (

@@ -1,3 +1,4 @@
+import { placesOf } from '../../classroom/assignment.ts';
 import type { Gradebook } from '../../classroom/gradebook.ts';
 import { faultText } from '../making/error-text.ts';
 import { number, t } from '../words.ts';
@@ -62,7 +63,7 @@ export function Problems() {
 /** What was handed in for items that the assignment does not have: no cell of the table can show it. */
 export function NoItems({ gradebook }: { readonly gradebook: Gradebook }) {
   const { book } = useBook();
-  const stray = [...book.entries.values()].filter(({ item }) => gradebook.assignment.items[item] === undefined);
+  const stray = [...book.entries.values()].filter(({ item }) => item >= placesOf(gradebook.assignment));
   if (stray.length === 0) return null;
   return (
     <ul class="book-wrong">

@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
+import { type Assignment, placesOf } from '../../classroom/assignment.ts';
 import type { Cell, Gradebook, Row } from '../../classroom/gradebook.ts';
+import { paperTitle } from '../paper-words.ts';
 import { number, t } from '../words.ts';
 import { BY_CODE, nextSorting, type SortBy, sortedRows } from './sort.ts';
 import { itemName, nameOf } from './words.ts';
@@ -10,14 +12,22 @@ interface Props {
   readonly onPerson: (code: string) => void;
 }
 
+const paperAt = ({ items, papers }: Assignment, item: number): string => {
+  const paper = papers?.[item - items.length];
+  return paper === undefined ? '' : paperTitle(paper);
+};
+
 /** Trainees by items: points, and the marks of what is in doubt or overruled. */
 export function GradeTable({ gradebook, onCell, onPerson }: Props) {
   const [sorting, setSorting] = useState(BY_CODE);
-  const heading = (by: SortBy, words: string) => (
+  const { assignment } = gradebook;
+  const places = Array.from({ length: placesOf(assignment) }, (_, item) => item);
+  const heading = (by: SortBy, words: string, title = '') => (
     <th key={by} scope="col" aria-sort={sorting.by !== by ? undefined : sorting.isDown ? 'descending' : 'ascending'}>
       <button type="button" class="book-sort" onClick={() => setSorting((now) => nextSorting(now, by))}>
         {words}
         <span aria-hidden="true">{sorting.by !== by ? '' : sorting.isDown ? ' ▼' : ' ▲'}</span>
+        {title !== '' && <small>{title}</small>}
       </button>
     </th>
   );
@@ -28,14 +38,14 @@ export function GradeTable({ gradebook, onCell, onPerson }: Props) {
           <tr>
             {heading('name', t('gradebook:column.name'))}
             {heading('code', t('gradebook:column.trainee'))}
-            {gradebook.assignment.items.map((_, item) => heading(item, itemName(item)))}
+            {places.map((item) => heading(item, itemName(assignment, item), paperAt(assignment, item)))}
             {heading('total', t('gradebook:column.total'))}
             {heading('doubts', t('gradebook:column.doubts'))}
           </tr>
         </thead>
         <tbody>
           {sortedRows(gradebook.rows, sorting).map((row) => (
-            <TraineeRow key={row.trainee.code} row={row} onCell={onCell} onPerson={onPerson} />
+            <TraineeRow key={row.trainee.code} assignment={assignment} row={row} onCell={onCell} onPerson={onPerson} />
           ))}
         </tbody>
       </table>
@@ -43,9 +53,9 @@ export function GradeTable({ gradebook, onCell, onPerson }: Props) {
   );
 }
 
-type RowProps = { readonly row: Row } & Pick<Props, 'onCell' | 'onPerson'>;
+type RowProps = { readonly assignment: Assignment; readonly row: Row } & Pick<Props, 'onCell' | 'onPerson'>;
 
-function TraineeRow({ row: { trainee, cells, total }, onCell, onPerson }: RowProps) {
+function TraineeRow({ assignment, row: { trainee, cells, total }, onCell, onPerson }: RowProps) {
   const open = cells.filter((each) => each.open).length;
   return (
     <tr data-trainee={trainee.code}>
@@ -64,7 +74,7 @@ function TraineeRow({ row: { trainee, cells, total }, onCell, onPerson }: RowPro
             onClick={() => onCell(trainee.code, cell.item)}
           >
             <span class="unseen">
-              {nameOf(trainee)}, {itemName(cell.item)}:{' '}
+              {nameOf(trainee)}, {itemName(assignment, cell.item)}:{' '}
             </span>
             <Points cell={cell} />
           </button>

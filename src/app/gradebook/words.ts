@@ -1,6 +1,8 @@
 /** A gradebook's keys in words. */
+import type { Assignment } from '../../classroom/assignment.ts';
 import type { Doubt } from '../../classroom/doubts.ts';
 import type { CsvWords } from '../../classroom/gradebookCsv.ts';
+import { paperTitle } from '../paper-words.ts';
 import { hasWords, namingText, t } from '../words.ts';
 
 /** What a refusal names is not known here: only that it was refused. */
@@ -20,16 +22,27 @@ export function doubtText(doubt: Doubt): string {
   return step === undefined ? words : `${words} (${t('gradebook:atStep', { step })})`;
 }
 
-export const itemName = (item: number): string => t('gradebook:itemName', { item: item + 1 });
+/** What an assignment's place is, with its number: all are counted together. */
+export function itemName({ items, papers }: Assignment, item: number): string {
+  const paper = papers?.[item - items.length];
+  return t(paper === undefined ? 'gradebook:itemName' : `gradebook:paperName.${paper.kind}`, { item: item + 1 });
+}
+
+/** The same with the title of its exercises or its exam. */
+export function itemTitle(assignment: Assignment, item: number): string {
+  const name = itemName(assignment, item);
+  const paper = assignment.papers?.[item - assignment.items.length];
+  return paper === undefined ? name : t('classview:items.one', { name, title: paperTitle(paper) });
+}
 
 /** Who it is: the name, and the code where there is none. */
 export const nameOf = ({ code, name }: { readonly code: string; readonly name: string }): string => name || code;
 
 /** The table as the page tells it; namings in words too, since it is read by people. */
-export function csvWords(): CsvWords {
+export function csvWords(assignment: Assignment): CsvWords {
   return {
     column: (column) => t(`gradebook:column.${column}`),
-    item: itemName,
+    item: (item) => itemTitle(assignment, item),
     naming: namingText,
     doubt: doubtText,
     yes: t('gradebook:yes'),

@@ -1,5 +1,6 @@
 /** The figures behind the charts. Pure, so that tests can hold them to the gradebook. */
 import { max, min, quantile } from 'simple-statistics';
+import { placesOf } from '../../../classroom/assignment.ts';
 import type { Gradebook } from '../../../classroom/gradebook.ts';
 
 /** A tenth of the points, and how many trainees ended there. */
@@ -35,7 +36,7 @@ export interface Spread {
 
 /** By item, of what counts; an item that nobody has points at is left out. */
 export function spreadsOf({ assignment, rows }: Pick<Gradebook, 'assignment' | 'rows'>): readonly Spread[] {
-  return assignment.items.flatMap((_, index) => {
+  return Array.from({ length: placesOf(assignment) }, (_, index) => index).flatMap((index) => {
     const points = rows.flatMap(({ cells }) => cells[index]?.points ?? []);
     if (points.length === 0) return [];
     const [lower = 0, median = 0, upper = 0] = quantile(points, [0.25, 0.5, 0.75]);

@@ -3,7 +3,9 @@ import { useCallback, useMemo } from 'preact/hooks';
 import { median } from 'simple-statistics';
 import type { Gradebook } from '../../../classroom/gradebook.ts';
 import { number, t } from '../../words.ts';
+import { itemName } from '../words.ts';
 import { type Bin, binsOf, type Placed, placedOf, type Spread, spreadsOf, wholeTicks } from './chart-data.ts';
+import { PaperChart } from './paper-chart.tsx';
 import { PlotFigure, type Room } from './plot-figure.tsx';
 
 interface Props {
@@ -13,14 +15,19 @@ interface Props {
 /** Height of a row of the points by item, and of the other charts, CSS pixels at a text size of 100 %. */
 const ROW = 30;
 const HEIGHT = 280;
+/** Room for what an item is called, CSS pixels at a text size of 100 %. */
+const NAMES = 100;
 
-/** The class in three charts: how it ended, what each item was worth to it, and what each item tells. */
+/** The class in charts: how it ended, what each item was worth to it, what each ticket tells, and which questions were hard. */
 export function ClassCharts({ gradebook }: Props) {
   return (
     <div class="class-charts">
       <Totals gradebook={gradebook} />
       <Points gradebook={gradebook} />
-      <Items gradebook={gradebook} />
+      {gradebook.assignment.items.length > 0 && <Items gradebook={gradebook} />}
+      {gradebook.papers.map((analysis) => (
+        <PaperChart key={analysis.item} assignment={gradebook.assignment} analysis={analysis} />
+      ))}
     </div>
   );
 }
@@ -109,13 +116,15 @@ function Totals({ gradebook: { rows } }: Props) {
 
 function Points({ gradebook: { assignment, rows } }: Props) {
   const spreads = useMemo(() => spreadsOf({ assignment, rows }), [assignment, rows]);
+  const named = useCallback((item: number) => itemName(assignment, item - 1), [assignment]);
   const draw = useCallback(
     (plot: typeof Plot, room: Room) =>
       plot.plot({
         ...frameOf(room),
         height: (70 + ROW * spreads.length) * room.size,
         x: { label: t('classview:charts.axis.points'), domain: [0, 100], ...POINTS },
-        y: { label: t('classview:charts.axis.item'), type: 'band', padding: 0.35, tickFormat: (value: number) => number(value) },
+        marginLeft: NAMES * room.size,
+        y: { label: t('classview:charts.axis.item'), type: 'band', padding: 0.35, tickFormat: named },
         marks: [
           plot.gridX({ ...LINES, ticks: POINTS.ticks }),
           plot.ruleY(spreads, { x1: 'lowest', x2: 'highest', y: 'item', stroke: 'var(--ink)', strokeWidth: 1.5 }),
@@ -123,11 +132,11 @@ function Points({ gradebook: { assignment, rows } }: Props) {
           plot.tickX(spreads, { x: 'median', y: 'item', stroke: 'var(--ink)', strokeWidth: 4 }),
         ],
       }),
-    [spreads],
+    [spreads, named],
   );
   if (spreads.length === 0) return null;
   const [hardest] = [...spreads].sort((a, b) => a.median - b.median);
-  const said = t('classview:charts.points.said', { item: number(hardest?.item ?? 1), middle: number(hardest?.median ?? 0) });
+  const said = t('classview:charts.points.said', { item: named(hardest?.item ?? 1), middle: number(hardest?.median ?? 0) });
   return (
     <PlotFigure title={t('classview:charts.points.title')} said={said} draw={draw}>
       <table>
@@ -145,7 +154,7 @@ function Points({ gradebook: { assignment, rows } }: Props) {
         <tbody>
           {spreads.map((spread) => (
             <tr key={spread.item}>
-              <th scope="row">{number(spread.item)}</th>
+              <th scope="row">{named(spread.item)}</th>
               <td>{number(spread.trainees)}</td>
               {FIGURES.map((figure) => (
                 <td key={figure}>{number(spread[figure])}</td>

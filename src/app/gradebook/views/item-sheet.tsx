@@ -1,18 +1,20 @@
-import type { Doubt } from '../../../classroom/doubts.ts';
+import type { PaperSetting } from '../../../classroom/assignment.ts';
 import { drawnFor } from '../../../classroom/draw.ts';
+import type { PaperResult } from '../../../classroom/gradeAnswers.ts';
 import type { Cell, Gradebook } from '../../../classroom/gradebook.ts';
 import { type Debrief, SCORE_ITEMS } from '../../../score/debrief.ts';
 import { DEFAULT_RUBRIC } from '../../../score/rubric.ts';
 import { SuspectsChart } from '../../debrief/chart.tsx';
 import { reasonText, signed } from '../../debrief/score-lines.tsx';
 import { wordsOf } from '../../debrief/step-body.tsx';
-import { moment } from '../../lab/moment.ts';
 import { library } from '../../library.ts';
 import type { StepTold } from '../../step-words.ts';
 import { titleOf } from '../../ticket-words.ts';
 import { listed, namingText, number, t } from '../../words.ts';
+import { PaperAnswers, paperFacts } from '../paper-answers.tsx';
 import { pointsText } from '../table.tsx';
-import { doubtText, itemName } from '../words.ts';
+import { itemName, itemTitle } from '../words.ts';
+import { Decided } from './decided.tsx';
 import { type Loss, lossesOf } from './points-lost.ts';
 import type { Reviewed } from './use-reviews.ts';
 
@@ -31,11 +33,11 @@ const CHART_HEIGHT = 96;
 /** One item of a trainee's report: what it came to, and why. */
 export function ItemSheet({ assignment, code, cell, reviewed }: Props) {
   const { points, entry, attempts } = cell;
-  const { id, told } = drawnFor(assignment, code, cell.item, library);
+  const paper = assignment.papers?.[cell.item - assignment.items.length];
   return (
     <section class="sheet-item">
       <h3>
-        <span>{t('classview:items.one', { name: itemName(cell.item), title: titleOf(id, told) })}</span>
+        <span>{paper === undefined ? ticketTitle(assignment, code, cell.item) : itemTitle(assignment, cell.item)}</span>
         <span class="sheet-points">
           {points === undefined
             ? t('gradebook:table.noPoints')
@@ -43,13 +45,15 @@ export function ItemSheet({ assignment, code, cell, reviewed }: Props) {
         </span>
       </h3>
       {entry === undefined && <p>{t('gradebook:table.nothing')}</p>}
-      {entry !== undefined && reviewed === undefined && (
+      {entry !== undefined && paper === undefined && reviewed === undefined && (
         <p>{t(cell.result === undefined ? 'gradebook:detail.noReplay' : 'classview:report.failed')}</p>
       )}
+      {entry !== undefined && paper !== undefined && entry.paper === undefined && <p>{t('gradebook:paper.noGrade')}</p>}
       {entry !== undefined && attempts > 1 && (
         <p>{t('classview:report.attempt', { attempt: number(entry.attempt), count: attempts })}</p>
       )}
       {reviewed && <Replayed reviewed={reviewed} />}
+      {paper !== undefined && entry?.paper && <Answered setting={paper} paper={entry.paper} />}
       <Decided cell={cell} />
       {reviewed && reviewed.words.trim() !== '' && (
         <div class="sheet-words">
@@ -58,6 +62,26 @@ export function ItemSheet({ assignment, code, cell, reviewed }: Props) {
         </div>
       )}
     </section>
+  );
+}
+
+function ticketTitle(assignment: Props['assignment'], code: string, item: number): string {
+  const { id, told } = drawnFor(assignment, code, item, library);
+  return t('classview:items.one', { name: itemName(assignment, item), title: titleOf(id, told) });
+}
+
+function Answered({ setting, paper }: { readonly setting: PaperSetting; readonly paper: PaperResult }) {
+  return (
+    <>
+      <dl class="sheet-facts">
+        {paperFacts(setting, paper).map(([name, words]) => (
+          <Fact key={name} name={t(`gradebook:column.${name}`)}>
+            {words}
+          </Fact>
+        ))}
+      </dl>
+      <PaperAnswers paper={paper} heading="h4" />
+    </>
   );
 }
 
@@ -152,41 +176,4 @@ function lossText(loss: Loss, told: readonly StepTold[]): string {
   if (loss.steps.length === 0) return reason;
   const steps = loss.steps.map((step) => t('app:debrief.wasted.step', { step, words: wordsOf(told, step) }));
   return t('classview:report.at', { reason, steps: listed(steps) });
-}
-
-/** What is in doubt, and what the instructor decided. */
-function Decided({ cell: { doubts, open, overrule, result } }: Pick<Props, 'cell'>) {
-  return (
-    <>
-      {doubts.length > 0 && (
-        <div class="sheet-doubts">
-          <h4>{t(open ? 'gradebook:detail.open' : 'gradebook:detail.settled')}</h4>
-          <ul>
-            {[...new Set(doubts.map(({ doubt }) => ownDoubtText(doubt)))].map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
-        </div>
-      )}
-      {overrule !== undefined && (
-        <div class="sheet-overrule">
-          <h4>{t('gradebook:table.overruled')}</h4>
-          <p>
-            {t('gradebook:overrule.made', {
-              points: pointsText(overrule.points),
-              by: overrule.by,
-              when: moment(overrule.at),
-            })}
-          </p>
-          {result !== undefined && <p>{t('classview:report.replayed', { points: number(result.total) })}</p>}
-          <blockquote>{overrule.reason}</blockquote>
-        </div>
-      )}
-    </>
-  );
-}
-
-/** A doubt as its trainee may read it: nobody else is named. */
-function ownDoubtText(doubt: Doubt): string {
-  return doubt.code === 'sameLog' || doubt.code === 'othersLog' ? t(`classview:report.doubt.${doubt.code}`) : doubtText(doubt);
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { placesOf } from '../../../classroom/assignment.ts';
 import type { Gradebook } from '../../../classroom/gradebook.ts';
 import { groupBy } from '../../../classroom/group.ts';
 import type { Analysis } from '../../../classroom/itemAnalysis.ts';
@@ -6,9 +7,11 @@ import { doneText } from '../../action-words.ts';
 import { library } from '../../library.ts';
 import { titleOf } from '../../ticket-words.ts';
 import { namingText, number, percent, t } from '../../words.ts';
+import { itemName } from '../words.ts';
 import { byChance, verdictOn } from './discrimination.ts';
 import { namingView, ticketAt, ticketsAt } from './item-tickets.ts';
 import { measuredText } from './measured-words.ts';
+import { PaperItem } from './paper-item.tsx';
 
 type Assignment = Gradebook['assignment'];
 
@@ -17,7 +20,7 @@ interface Props {
 }
 
 /** What each item shows about the class, and the class about the item. */
-export function ItemsView({ gradebook: { assignment, analyses } }: Props) {
+export function ItemsView({ gradebook: { assignment, analyses, papers } }: Props) {
   const items = groupBy(analyses, ({ item }) => String(item));
   return (
     <div class="items-view">
@@ -25,19 +28,22 @@ export function ItemsView({ gradebook: { assignment, analyses } }: Props) {
       {[...items.values()].map(([whole, ...tickets]) =>
         whole === undefined ? null : (
           <section key={whole.item} class="item-analysis" aria-labelledby={`item-${whole.item}`}>
-            <h3 id={`item-${whole.item}`}>{itemTitle(assignment, whole.item)}</h3>
+            <h3 id={`item-${whole.item}`}>{ticketsTitle(assignment, whole.item)}</h3>
             <AnalysisFacts assignment={assignment} analysis={whole} isMixed={tickets.length > 0} />
             {tickets.length > 0 && <Tickets assignment={assignment} tickets={tickets} />}
           </section>
         ),
       )}
+      {papers.map((analysis) => (
+        <PaperItem key={analysis.item} assignment={assignment} analysis={analysis} />
+      ))}
     </div>
   );
 }
 
 /** An item by its place, and by its ticket's title where it has but one. */
-function itemTitle(assignment: Assignment, index: number): string {
-  const name = t('gradebook:itemName', { item: number(index + 1) });
+function ticketsTitle(assignment: Assignment, index: number): string {
+  const name = itemName(assignment, index);
   const tickets = ticketsAt(assignment, index, library);
   const [only] = tickets;
   if (only === undefined) return name;
@@ -88,7 +94,7 @@ function AnalysisFacts({ assignment, analysis, isMixed = false }: FactsProps) {
       <Fact name={t('classview:items.difficulty')}>
         {t('classview:items.share', { difficulty: number(difficulty, 2), share: percent(difficulty) })}
       </Fact>
-      <Fact name={t('classview:items.discriminationName')}>{discriminationText(analysis, assignment.items.length)}</Fact>
+      <Fact name={t('classview:items.discriminationName')}>{discriminationText(analysis, placesOf(assignment))}</Fact>
       <Fact name={t('classview:items.wasted')}>
         {wastedStep === undefined
           ? t('classview:items.noWaste')

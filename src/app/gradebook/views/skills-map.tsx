@@ -1,42 +1,72 @@
-import type { Gradebook, SkillRow } from '../../../classroom/gradebook.ts';
+import type { Gradebook } from '../../../classroom/gradebook.ts';
 import { number, percent, t } from '../../words.ts';
+import { questionSkills, type Shown, type SkillColumn } from './paper-figures.ts';
 
 interface Props {
   readonly gradebook: Gradebook;
 }
 
-type Share = Pick<SkillRow, 'shown' | 'asked'>;
-
 const MARKS = ['all', 'part', 'none', 'unasked'] as const;
 type Mark = (typeof MARKS)[number];
 
-function markOf({ shown, asked }: Share): Mark {
+function markOf({ shown, asked }: Shown): Mark {
   if (asked === 0) return 'unasked';
   if (shown === 0) return 'none';
   return shown === asked ? 'all' : 'part';
 }
 
-const shareText = ({ shown, asked }: Share): string =>
+const shareText = ({ shown, asked }: Shown): string =>
   asked === 0 ? t('classview:skills.unasked') : t('classview:skills.share', { shown: number(shown), asked: number(asked) });
 
-const skillName = (skill: string): string => t(`keeping:skill.${skill}`);
+/** Habits at tickets, or what questions ask for. */
+const SUBJECTS = {
+  bench: { words: 'classview:skills', name: (skill: string) => t(`keeping:skill.${skill}`) },
+  questions: { words: 'classview:questions', name: (skill: string) => t(`drill:skill.${skill}`) },
+} as const;
+type Subject = keyof typeof SUBJECTS;
 
-/** Which habits of the trade each trainee showed of those that their tickets asked for, and the class as a whole. */
-export function SkillsMap({ gradebook: { rows, skills } }: Props) {
-  if (skills.length === 0) return <p>{t('classview:skills.nothing')}</p>;
+/** What each trainee showed of what was asked for, and the class as a whole: at tickets, and in exercises and exams. */
+export function SkillsMap({ gradebook: { rows, skills, papers } }: Props) {
+  const questions = questionSkills(papers, rows.length);
+  if (questions.length === 0)
+    return skills.length === 0 ? <p>{t('classview:skills.nothing')}</p> : <SkillsView of="bench" rows={rows} skills={skills} />;
   return (
-    <div class="skills-view">
-      <p>{t('classview:skills.how')}</p>
+    <>
+      {skills.length > 0 && (
+        <>
+          <h3>{t('classview:skills.title')}</h3>
+          <SkillsView of="bench" rows={rows} skills={skills} />
+        </>
+      )}
+      <h3>{t('classview:questions.title')}</h3>
+      <SkillsView of="questions" rows={rows} skills={questions} />
+    </>
+  );
+}
+
+interface ViewProps extends Pick<Gradebook, 'rows'> {
+  readonly of: Subject;
+  readonly skills: readonly SkillColumn[];
+}
+
+// keys: classview:skills.*
+// keys: classview:questions.*
+
+function SkillsView({ of, rows, skills }: ViewProps) {
+  const { words, name: skillName } = SUBJECTS[of];
+  return (
+    <div class="skills-view" data-of={of}>
+      <p>{t(`${words}.how`)}</p>
       <ul class="skills-key">
         {MARKS.map((mark) => (
           <li key={mark}>
-            <span class="skill-mark" data-mark={mark} />
-            {t(`classview:skills.mark.${mark}`)}
+            <span class="skill-mark" data-mark={mark} style={{ '--share': '50%' }} />
+            {t(`${words}.mark.${mark}`)}
           </li>
         ))}
       </ul>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reached by the keyboard */}
-      <div class="skills-scroll" role="img" tabIndex={0} aria-label={t('classview:skills.alt')}>
+      <div class="skills-scroll" role="img" tabIndex={0} aria-label={t(`${words}.alt`)}>
         <div class="skills-map" style={{ '--skills': skills.length }}>
           <div class="skills-row skills-heads">
             <span />
@@ -63,7 +93,7 @@ export function SkillsMap({ gradebook: { rows, skills } }: Props) {
                 {trainee.code} <span>{trainee.name}</span>
               </span>
               {skills.map(({ skill, trainees }) => (
-                <span key={skill} class="skill-mark" data-mark={markOf(trainees[row] ?? { shown: 0, asked: 0 })} />
+                <Mark key={skill} share={trainees[row] ?? NOTHING} />
               ))}
             </div>
           ))}
@@ -72,18 +102,25 @@ export function SkillsMap({ gradebook: { rows, skills } }: Props) {
       {/* On paper the map says it in less room. */}
       <details class="skills-table" data-lazy>
         <summary>{t('classview:asTable')}</summary>
-        <SkillsTable rows={rows} skills={skills} />
+        <SkillsTable of={of} rows={rows} skills={skills} />
       </details>
     </div>
   );
 }
 
-function SkillsTable({ rows, skills }: Pick<Gradebook, 'rows' | 'skills'>) {
+const NOTHING: Shown = { shown: 0, asked: 0 };
+
+const Mark = ({ share }: { readonly share: Shown }) => (
+  <span class="skill-mark" data-mark={markOf(share)} style={{ '--share': `${(100 * share.shown) / Math.max(1, share.asked)}%` }} />
+);
+
+function SkillsTable({ of, rows, skills }: ViewProps) {
+  const { words, name: skillName } = SUBJECTS[of];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reached by the keyboard
-    <section class="classview-scroll" tabIndex={0} aria-label={t('classview:skills.caption')}>
+    <section class="classview-scroll" tabIndex={0} aria-label={t(`${words}.caption`)}>
       <table>
-        <caption class="unseen">{t('classview:skills.caption')}</caption>
+        <caption class="unseen">{t(`${words}.caption`)}</caption>
         <thead>
           <tr>
             <th scope="col">{t('gradebook:column.trainee')}</th>
@@ -109,7 +146,7 @@ function SkillsTable({ rows, skills }: Pick<Gradebook, 'rows' | 'skills'>) {
                 {trainee.code} {trainee.name}
               </th>
               {skills.map(({ skill, trainees }) => (
-                <td key={skill}>{shareText(trainees[row] ?? { shown: 0, asked: 0 })}</td>
+                <td key={skill}>{shareText(trainees[row] ?? NOTHING)}</td>
               ))}
             </tr>
           ))}

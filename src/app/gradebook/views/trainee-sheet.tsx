@@ -42,17 +42,19 @@ export function TraineeSheet({ gradebook: { assignment, skills, counts, rows }, 
           reviewed={found.get(placeOf(trainee.code, cell.item))}
         />
       ))}
-      <section class="sheet-skills">
-        <h3>{t('classview:view.skills')}</h3>
-        {own.length === 0 ? (
-          <p>{t('classview:skills.nothing')}</p>
-        ) : (
-          <div>
-            <SkillList title={t('classview:report.shown')} skills={own.filter(({ shown, asked }) => shown === asked)} />
-            <SkillList title={t('classview:report.practise')} skills={own.filter(({ shown, asked }) => shown < asked)} />
-          </div>
-        )}
-      </section>
+      {assignment.items.length > 0 && (
+        <section class="sheet-skills">
+          <h3>{t('classview:view.skills')}</h3>
+          {own.length === 0 ? (
+            <p>{t('classview:skills.nothing')}</p>
+          ) : (
+            <div>
+              <SkillList title={t('classview:report.shown')} skills={own.filter(({ shown, asked }) => shown === asked)} />
+              <SkillList title={t('classview:report.practise')} skills={own.filter(({ shown, asked }) => shown < asked)} />
+            </div>
+          )}
+        </section>
+      )}
     </article>
   );
 }
