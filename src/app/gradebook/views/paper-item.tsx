@@ -15,6 +15,7 @@ const TOLD = 5;
 /** What exercises or an exam show about the class. */
 export function PaperItem({ assignment, analysis: { item, count, difficulty, passedCount, kinds, misconceptions } }: Props) {
   const id = `item-${item}`;
+  const hard = kinds.filter(({ right, asked }) => right < asked).slice(0, TOLD);
   return (
     <section class="item-analysis" data-paper={item} aria-labelledby={id}>
       <h3 id={id}>{itemTitle(assignment, item)}</h3>
@@ -29,18 +30,22 @@ export function PaperItem({ assignment, analysis: { item, count, difficulty, pas
             {t('classview:items.share', { difficulty: number(difficulty, 2), share: percent(difficulty) })}
           </Fact>
           <Fact name={t('classview:paper.kinds')}>
-            <ul>
-              {kinds.slice(0, TOLD).map(({ kind, right, asked }) => (
-                <li key={kind}>
-                  {t('classview:paper.kind', {
-                    kind: t(`drill:kind.${kind}.name`),
-                    right: number(right),
-                    asked: number(asked),
-                    share: percent(right / asked),
-                  })}
-                </li>
-              ))}
-            </ul>
+            {hard.length === 0 ? (
+              t('gradebook:paper.allRight')
+            ) : (
+              <ul>
+                {hard.map(({ kind, right, asked }) => (
+                  <li key={kind}>
+                    {t('classview:paper.kind', {
+                      kind: t(`drill:kind.${kind}.name`),
+                      right: number(right),
+                      asked: number(asked),
+                      share: percent(right / asked),
+                    })}
+                  </li>
+                ))}
+              </ul>
+            )}
           </Fact>
           <Fact name={t('classview:paper.misconceptions')}>
             {misconceptions.length === 0 ? (
