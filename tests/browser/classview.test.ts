@@ -77,9 +77,9 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
       asked === 0 ? t('classview:skills.unasked') : t('classview:skills.share', { shown, asked }),
     ),
   );
-  const rows = await texts('[data-of="bench"] .skills-table tbody tr');
+  const rows = await texts('[data-of="skills"] .skills-table tbody tr');
   expect(rows.slice(1)).toEqual(TRAINEES.map((_, row) => shares.map((each) => each[row])));
-  expect(await page.locator('[data-of="bench"] .skills-map .skill-mark').count()).toBe(3 * gradebook.skills.length);
+  expect(await page.locator('[data-of="skills"] .skills-map .skill-mark').count()).toBe(3 * gradebook.skills.length);
   const [analysis] = gradebook.papers;
   const answers = await texts('[data-of="questions"] .skills-table tbody tr');
   expect(answers.slice(1)).toEqual(

@@ -18,24 +18,22 @@ function markOf({ shown, asked }: Shown): Mark {
 const shareText = ({ shown, asked }: Shown): string =>
   asked === 0 ? t('classview:skills.unasked') : t('classview:skills.share', { shown: number(shown), asked: number(asked) });
 
-/** Habits at tickets, or what questions ask for. */
-const SUBJECTS = {
-  bench: { words: 'classview:skills', name: (skill: string) => t(`keeping:skill.${skill}`) },
-  questions: { words: 'classview:questions', name: (skill: string) => t(`drill:skill.${skill}`) },
-} as const;
-type Subject = keyof typeof SUBJECTS;
+/** Habits at tickets, or what questions ask for: where their words stand. */
+type Subject = 'skills' | 'questions';
+
+const skillName = (of: Subject, skill: string): string => t(of === 'skills' ? `keeping:skill.${skill}` : `drill:skill.${skill}`);
 
 /** What each trainee showed of what was asked for, and the class as a whole: at tickets, and in exercises and exams. */
 export function SkillsMap({ gradebook: { rows, skills, papers } }: Props) {
   const questions = questionSkills(papers, rows.length);
   if (questions.length === 0)
-    return skills.length === 0 ? <p>{t('classview:skills.nothing')}</p> : <SkillsView of="bench" rows={rows} skills={skills} />;
+    return skills.length === 0 ? <p>{t('classview:skills.nothing')}</p> : <SkillsView of="skills" rows={rows} skills={skills} />;
   return (
     <>
       {skills.length > 0 && (
         <>
           <h3>{t('classview:skills.title')}</h3>
-          <SkillsView of="bench" rows={rows} skills={skills} />
+          <SkillsView of="skills" rows={rows} skills={skills} />
         </>
       )}
       <h3>{t('classview:questions.title')}</h3>
@@ -49,30 +47,26 @@ interface ViewProps extends Pick<Gradebook, 'rows'> {
   readonly skills: readonly SkillColumn[];
 }
 
-// keys: classview:skills.*
-// keys: classview:questions.*
-
 function SkillsView({ of, rows, skills }: ViewProps) {
-  const { words, name: skillName } = SUBJECTS[of];
   return (
     <div class="skills-view" data-of={of}>
-      <p>{t(`${words}.how`)}</p>
+      <p>{t(`classview:${of}.how`)}</p>
       <ul class="skills-key">
         {MARKS.map((mark) => (
           <li key={mark}>
             <span class="skill-mark" data-mark={mark} style={{ '--share': '50%' }} />
-            {t(`${words}.mark.${mark}`)}
+            {t(`classview:${of}.mark.${mark}`)}
           </li>
         ))}
       </ul>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reached by the keyboard */}
-      <div class="skills-scroll" role="img" tabIndex={0} aria-label={t(`${words}.alt`)}>
+      <div class="skills-scroll" role="img" tabIndex={0} aria-label={t(`classview:${of}.alt`)}>
         <div class="skills-map" style={{ '--skills': skills.length }}>
           <div class="skills-row skills-heads">
             <span />
             {skills.map(({ skill }) => (
               <span key={skill} class="skills-head">
-                {skillName(skill)}
+                {skillName(of, skill)}
               </span>
             ))}
           </div>
@@ -115,18 +109,17 @@ const Mark = ({ share }: { readonly share: Shown }) => (
 );
 
 function SkillsTable({ of, rows, skills }: ViewProps) {
-  const { words, name: skillName } = SUBJECTS[of];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reached by the keyboard
-    <section class="classview-scroll" tabIndex={0} aria-label={t(`${words}.caption`)}>
+    <section class="classview-scroll" tabIndex={0} aria-label={t(`classview:${of}.caption`)}>
       <table>
-        <caption class="unseen">{t(`${words}.caption`)}</caption>
+        <caption class="unseen">{t(`classview:${of}.caption`)}</caption>
         <thead>
           <tr>
             <th scope="col">{t('gradebook:column.trainee')}</th>
             {skills.map(({ skill }) => (
               <th key={skill} scope="col">
-                {skillName(skill)}
+                {skillName(of, skill)}
               </th>
             ))}
           </tr>
