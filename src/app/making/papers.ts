@@ -2,6 +2,7 @@
 import { type Assignment, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
 import { minutesFor } from '../../classroom/papers.ts';
 import type { Blueprint } from '../../drills/exam.ts';
+import { ticketCount } from '../../drills/examBench.ts';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from '../../drills/item.ts';
 import { DRILL_KINDS } from '../../drills/kinds.ts';
 
@@ -13,9 +14,13 @@ export const EXERCISE_SECONDS = 40;
 export const roomFor = (assignment: Assignment): number =>
   Math.min(MOST_PAPERS - (assignment.papers?.length ?? 0), MOST_ITEMS - placesOf(assignment));
 
-/** An exam that ships, as it goes into an assignment: its questions alone, for bench tickets are tickets of the assignment. */
-export function examPaper({ id, items, minutes, pass, skills }: Blueprint): PaperSetting {
-  return { kind: 'exam', exam: { id, items, minutes, pass, skills: { ...skills } } };
+/**
+ * An exam that ships, as it goes into an assignment: its questions alone, for bench tickets are tickets of the assignment. Of its time
+ * they have their share by number.
+ */
+export function examPaper({ id, items, minutes, pass, skills, bench }: Blueprint): PaperSetting {
+  const own = Math.ceil((minutes * items) / (items + ticketCount(bench)));
+  return { kind: 'exam', exam: { id, items, minutes: own, pass, skills: { ...skills } } };
 }
 
 /** The kinds by the skill that they ask for, in the skills' own order. */
