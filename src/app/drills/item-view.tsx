@@ -51,43 +51,45 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
   const wrong = chosen === undefined ? undefined : item.choices[chosen]?.misconception;
   return (
     <article class="slip drill" aria-labelledby="drill-title">
-      <div class="drill-question">
-        <header>
-          <p class="drill-where">{t(`rig:name.${item.scene.rig}`)}</p>
-          <h2 id="drill-title" tabIndex={-1} ref={heading}>
-            {t(`drill:kind.${item.kind}.name`)}
-          </h2>
-        </header>
-        <p class="drill-ask">{words('ask')(item.ask)}</p>
-        {item.given.length > 0 && (
-          <ul class="drill-given">
-            {item.given.map(words('given')).map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        )}
-        <Choices item={item} view={view} chosen={chosen} told={isTold} onChoose={onChoose} />
-        {isTold && (
-          <div class="drill-why" data-right={String(chosen === item.right)} tabIndex={-1} ref={told} role="status">
-            <p class="drill-verdict">{t(chosen === item.right ? 'drill:page.wasRight' : 'drill:page.wasWrong')}</p>
-            {wrong !== undefined && <p>{t(`drill:misconception.${wrong}`)}</p>}
-            {item.why.map(words('why')).map((line) => (
-              <p key={line}>{line}</p>
-            ))}
-            <div class="drill-do">
-              {onNext !== undefined && (
-                <button type="button" class="button act" onClick={onNext}>
-                  {t('drill:page.next')}
-                </button>
-              )}
-              <a class="button" href={drillHref} onClick={() => tryScene(item.scene)}>
-                {t('drill:page.onBench')}
-              </a>
+      <div class="drill-columns">
+        <div class="drill-question">
+          <header>
+            <p class="drill-where">{t(`rig:name.${item.scene.rig}`)}</p>
+            <h2 id="drill-title" tabIndex={-1} ref={heading}>
+              {t(`drill:kind.${item.kind}.name`)}
+            </h2>
+          </header>
+          <p class="drill-ask">{words('ask')(item.ask)}</p>
+          {item.given.length > 0 && (
+            <ul class="drill-given">
+              {item.given.map(words('given')).map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          )}
+          <Choices item={item} view={view} chosen={chosen} told={isTold} onChoose={onChoose} />
+          {isTold && (
+            <div class="drill-why" data-right={String(chosen === item.right)} tabIndex={-1} ref={told} role="status">
+              <p class="drill-verdict">{t(chosen === item.right ? 'drill:page.wasRight' : 'drill:page.wasWrong')}</p>
+              {wrong !== undefined && <p>{t(`drill:misconception.${wrong}`)}</p>}
+              {item.why.map(words('why')).map((line) => (
+                <p key={line}>{line}</p>
+              ))}
+              <div class="drill-do">
+                {onNext !== undefined && (
+                  <button type="button" class="button act" onClick={onNext}>
+                    {t('drill:page.next')}
+                  </button>
+                )}
+                <a class="button" href={drillHref} onClick={() => tryScene(item.scene)}>
+                  {t('drill:page.onBench')}
+                </a>
+              </div>
             </div>
-          </div>
-        )}
+          )}
+        </div>
+        <Picture item={item} {...stood} told={isTold} />
       </div>
-      <Picture item={item} {...stood} told={isTold} />
     </article>
   );
 }
