@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { draw, examine, survey } from '../../src/app/engine/making.ts';
+import { loadAssignmentDraft, newAssignment } from '../../src/app/making/assignment-draft.ts';
 import { newDraft, proposed, said, toggled, withFaults, withSuspects } from '../../src/app/making/draft.ts';
 import { loadDraft } from '../../src/app/making/kept.ts';
 import { examPaper, KINDS_BY_SKILL, loadOf, moved, roomFor, ticked } from '../../src/app/making/papers.ts';
-import { loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
+import { type Assignment, loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
 import { DRILL_KINDS } from '../../src/drills/kinds.ts';
 import { possibleFaults } from '../../src/rig/faults.ts';
 import { layHouse } from '../../src/rig/house.ts';
@@ -145,6 +146,13 @@ test('an exam that ships goes into an assignment with its questions, and without
   const paper = examPaper({ ...blueprint, ...exam.exam, minutes: 48 });
   expect(paper).toEqual(exam);
   expect(setOf({ papers: [paper] }).papers).toEqual([exam]);
+});
+
+test('a kept assignment comes back with its papers, whether it has tickets and a title or not', () => {
+  const draft = { ...newAssignment(5), papers: [drills, exam] };
+  expect(loadAssignmentDraft(JSON.parse(JSON.stringify(draft)))).toEqual(draft);
+  const more: Assignment = { ...draft, title: 'A', items: [{ kind: 'shipped', ticket: 'darkHeatLamp' }] };
+  expect(loadAssignmentDraft(JSON.parse(JSON.stringify(more)))).toEqual(more);
 });
 
 test('kinds of exercise are ticked one by one or a skill at a time, and keep their order', () => {

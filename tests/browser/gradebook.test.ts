@@ -109,6 +109,9 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   await picture(page, 'gradebook-table');
   expect(await accessFaults(page)).toEqual([]);
 
+  // Nothing is handed in for a place that the assignment does not have.
+  expect(await page.locator('.book-wrong li').count()).toBe(0);
+
   // Answers, looked at: how many were right, whether that passes, and what each wrong one comes from.
   expect(await page.locator('.book-table thead th').allTextContents()).toContain('Exam 3Mid-term');
   await page.locator('[data-trainee="t1"] [data-item="2"] button').click();
@@ -182,6 +185,10 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   await page.locator('.language-choice').selectOption('es');
   await page.getByRole('heading', { level: 1, name: 'Calificaciones' }).waitFor();
   await page.screenshot({ path: 'tests/browser/shots/gradebook-phone-es.png', fullPage: true });
+  await page.locator('[data-trainee="t1"] [data-item="2"] button').click();
+  await page.getByRole('dialog').getByText('no; se aprueba con 60').waitFor();
+  await picture(page, 'gradebook-exam-phone-es');
+  await page.keyboard.press('Escape');
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   expect(await accessFaults(page)).toEqual([]);
 

@@ -110,6 +110,15 @@ test.each([
     const { page, errors, close } = await openPage(browser, '#/assign', size);
     const state = page.getByTestId('assign-state');
     await state.getByText('It needs a title.').waitFor();
+    // A file with a kind of exercise that there is none of is told with the place in it.
+    const papers = ['reading', 'mindReading'].map((kind) => ({ kind: 'drills', drills: [kind], count: 3 }));
+    const strange = { format: 'bellwire-assignment', version: 1, id: 'a', title: 'A', mode: 'graded', seed: 1, items: [] };
+    const buffer = Buffer.from(JSON.stringify({ ...strange, papers }));
+    const file = { name: 'strange.json', mimeType: 'application/json', buffer };
+    await page.locator('.make-head input[type="file"]').setInputFiles(file);
+    await state.getByText('papers[1].drills[0]: there is no kind of exercise mindReading').waitFor();
+    expect(await button(page, 'Make a link').isDisabled()).toBe(true);
+    await button(page, 'Start afresh').click();
     await page.getByLabel('Title', { exact: true }).fill('Week 3');
     await setPapers(page, name);
     await page.getByLabel('Opens', { exact: true }).fill('2026-11-30T08:00');
@@ -121,9 +130,11 @@ test.each([
     await button(page, 'Draw them').click();
     await page.locator('.make-items [data-kind="drawn"]').waitFor({ timeout: 60_000 });
     expect(await page.getByTestId('pool-said').textContent()).toBe('2 tickets are in.');
+    if (name === 'phone') await page.locator('.language-choice').selectOption('fr');
     await page.screenshot({ path: `tests/browser/shots/assign-${name}-all.png`, fullPage: true });
     expect(await accessFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+    if (name === 'phone') await page.locator('.language-choice').selectOption('en');
     await button(page, 'Make a link').click();
     const link = await page.getByLabel('Link', { exact: true }).inputValue();
     const shared = loadAssignment(decodeShared(link.replace(/.*#\/take\//, '')));
