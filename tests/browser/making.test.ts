@@ -130,7 +130,10 @@ test.each([
     await button(page, 'Draw them').click();
     await page.locator('.make-items [data-kind="drawn"]').waitFor({ timeout: 60_000 });
     expect(await page.getByTestId('pool-said').textContent()).toBe('2 tickets are in.');
-    if (name === 'phone') await page.locator('.language-choice').selectOption('fr');
+    if (name === 'phone') {
+      await page.locator('.language-choice').selectOption('fr');
+      await page.getByRole('heading', { name: 'Exercices et examens' }).waitFor();
+    }
     await page.screenshot({ path: `tests/browser/shots/assign-${name}-all.png`, fullPage: true });
     expect(await accessFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
