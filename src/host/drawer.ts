@@ -16,8 +16,16 @@ export interface Drawer {
   prepare(paper: Paper): void;
   /** Draws on where nobody waits for anything. Once a second. */
   tick(): void;
-  /** Undefined where the answers cannot be graded at all. */
-  grade(assignment: Assignment, trainees: readonly string[], submission: Answers): Promise<GradedAnswers | undefined>;
+  /**
+   * Undefined where the answers cannot be graded at all.
+   * @param paper the trainee's: what of it is not drawn is drawn first, question by question, so that whoever waits for one waits for no grade
+   */
+  grade(
+    assignment: Assignment,
+    trainees: readonly string[],
+    submission: Answers,
+    paper: Paper | undefined,
+  ): Promise<GradedAnswers | undefined>;
   close(): Promise<void>;
 }
 
@@ -81,29 +89,33 @@ export function createDrawer(library: Library): Drawer {
     });
   }
 
+  function question(paper: Paper, place: number): Promise<QuestionFace | null | undefined> {
+    const form = formOf(paper);
+    const known = form.faces.get(place);
+    if (known !== undefined) return Promise.resolve(known);
+    return new Promise((told) => {
+      const due = drawing(form, place, (answer) => told('face' in answer ? answer.face : undefined));
+      if (!due) {
+        told(undefined);
+        return;
+      }
+      urgent.push(due);
+      next();
+    });
+  }
+
   return {
-    question(paper, place) {
-      const form = formOf(paper);
-      const known = form.faces.get(place);
-      if (known !== undefined) return Promise.resolve(known);
-      return new Promise((told) => {
-        const due = drawing(form, place, (answer) => told('face' in answer ? answer.face : undefined));
-        if (!due) {
-          told(undefined);
-          return;
-        }
-        urgent.push(due);
-        next();
-      });
-    },
+    question,
     prepare: (paper) => void formOf(paper),
     tick: next,
-    grade: (assignment, trainees, submission) =>
-      new Promise((told) => {
+    async grade(assignment, trainees, submission, paper) {
+      if (paper) for (const place of drawingOrder(paper.questions)) await question(paper, place);
+      return new Promise((told) => {
         const done = (answer: DrawerAnswer) => told('graded' in answer ? answer.graded : undefined);
         urgent.push({ question: { kind: 'grade', assignment, trainees, submission }, done });
         next();
-      }),
+      });
+    },
     close: beside.close,
   };
 }

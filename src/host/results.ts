@@ -36,7 +36,7 @@ const KEYS: CsvWords = {
  * or paused is no doubt.
  */
 export async function gradebookCsv(
-  { examiner, drawer }: Pick<Host, 'examiner' | 'drawer'>,
+  { examiner, drawer, room }: Pick<Host, 'examiner' | 'drawer' | 'room'>,
   assignment: Assignment,
   submissions: readonly Submitted[],
   trainees: readonly string[],
@@ -44,7 +44,7 @@ export async function gradebookCsv(
   const entries: Entry[] = [];
   for (const submission of submissions) {
     const graded = isAnswers(submission)
-      ? await drawer.grade(assignment, trainees, submission)
+      ? await drawer.grade(assignment, trainees, submission, room.paper(assignment, submission.trainee.code, submission.item))
       : await examiner.grade(assignment, trainees, submission);
     const { doubts, ...rest } = graded ?? { submission, doubts: [doubt('brokenLog')], result: undefined };
     entries.push(entryOf('', { ...rest, doubts: doubts.filter(({ code }) => code !== 'overTime') }));

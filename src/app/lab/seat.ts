@@ -9,11 +9,8 @@ import { type Dial, keepLinked, type Link } from './link.ts';
 import { createPaperPlace } from './paper-place.ts';
 import { EMPTY, type Entry, type Seat, type SeatState, secondsNow, type Why } from './seat-state.ts';
 import { storeOf } from './store.ts';
+import { createWaits } from './waits.ts';
 
-/** An answer that takes longer than this is waited for visibly, milliseconds. */
-const SEEN_WAITING = 300;
-/** A line that has not answered for so long is given up, milliseconds; common practice, no source. */
-const GIVEN_UP = 8000;
 /** What was written too fast is written again after this, milliseconds. */
 const AGAIN = 1000;
 /** Steps that a hand may be ahead of the host. */
@@ -31,16 +28,11 @@ export function createSeat(dial: Dial): Seat {
   /** The line is new, and the host has not opened again what was open: a step would come before it. */
   let isReopening = false;
   let unkept: string | undefined;
-  const timers = new Map<'seen' | 'givenUp' | 'again', ReturnType<typeof setTimeout>>();
 
-  const later = (name: 'seen' | 'givenUp' | 'again', milliseconds: number, run: () => void) => {
-    clearTimeout(timers.get(name));
-    timers.set(name, setTimeout(run, milliseconds));
-  };
-  const calm = () => {
-    for (const timer of timers.values()) clearTimeout(timer);
-    timers.clear();
-  };
+  const { later, wait, calm } = createWaits(
+    () => store.set({ waiting: true }),
+    () => link?.redial(),
+  );
 
   const say = (message: FromBrowser) => {
     link?.send(JSON.stringify(message));
@@ -51,10 +43,6 @@ export function createSeat(dial: Dial): Seat {
     left: secondsLeft === undefined ? undefined : { seconds: secondsLeft, at: performance.now() },
   });
 
-  const wait = () => {
-    later('seen', SEEN_WAITING, () => store.set({ waiting: true }));
-    later('givenUp', GIVEN_UP, () => link?.redial());
-  };
   const place = createPaperPlace({ store, say, wait, calm });
 
   /** Sends the step that is due, where one is. */
