@@ -23,6 +23,9 @@ interface Props {
   readonly lettered?: boolean;
 }
 
+/** What is seen beside a point that a drawing begins with, CSS pixels. */
+const RIM = 60;
+
 const NOTHING: ReadonlyMap<Point, PointValue> = new Map();
 
 /** The wiring of one place: drawn as its parts stand, and every wire in a table. */
@@ -43,10 +46,14 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
   // On a small screen the drawing begins at what the question is about: points in it, or the pins of a body.
   const pins = [...scene.terminals.values()].filter(({ part }) => off[part] !== undefined);
   const about = marks.length > 0 ? marks : pins;
-  const middle = about.reduce((sum, each) => sum + each.x - x, 0) / Math.max(1, about.length);
+  const across = about.map((each) => each.x - x);
+  const [left, right] = [Math.min(...across), Math.max(...across)];
   useEffect(() => {
-    if (room.current && middle > 0) room.current.scrollLeft = middle - room.current.clientWidth / 2;
-  }, [middle]);
+    const seen = room.current?.clientWidth ?? 0;
+    if (room.current === null || across.length === 0) return;
+    // Both ends where they go together, else the first of them.
+    room.current.scrollLeft = right - left < seen - 2 * RIM ? (left + right - seen) / 2 : left - RIM;
+  }, [left, right]);
   const title = runs.length === 0 ? placeName(place) : t('diagram:wiringOf', { place: placeName(place) });
   const path = (spots: readonly { readonly x: number; readonly y: number }[]): string =>
     `M${spots.map(({ x, y }) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`).join(' L')}`;

@@ -1,7 +1,8 @@
 import type { BenchView } from '../../attempt/view.ts';
 import type { Item } from '../../drills/item.ts';
-import { t } from '../words.ts';
-import { saidText } from './said-text.ts';
+import type { Said } from '../../drills/said.ts';
+import { number, t } from '../words.ts';
+import { saidText, stepsText } from './said-text.ts';
 
 interface Props {
   readonly item: Item;
@@ -32,7 +33,7 @@ export function Choices({ item, view, chosen, told, onChoose }: Props) {
                 {mark === 'right' ? '✓' : mark === 'wrong' ? '✕' : place + 1}
               </span>
               <span class="drill-said">
-                <span>{saidText(view, choice.said)}</span>
+                <ChoiceText view={view} said={choice.said} />
                 {mark !== '' && <b class="drill-mark">{t(mark === 'right' ? 'drill:page.isRight' : 'drill:page.wrong')}</b>}
               </span>
             </button>
@@ -40,5 +41,20 @@ export function Choices({ item, view, chosen, told, onChoose }: Props) {
         );
       })}
     </ol>
+  );
+}
+
+/** What a choice says; steps one after another stand under one another. */
+function ChoiceText({ view, said }: { readonly view: BenchView; readonly said: Said }) {
+  const steps = stepsText(view, said);
+  if (steps === undefined) return <span>{saidText(view, said)}</span>;
+  return (
+    <>
+      {steps.map((step, index) => (
+        <span key={step + index} class="drill-step">
+          {number(index + 1)}. {step}{' '}
+        </span>
+      ))}
+    </>
   );
 }

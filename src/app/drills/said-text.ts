@@ -59,7 +59,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'notice':
       return noticeText(view, said.notice);
     case 'actions':
-      return said.actions.map((action) => nextText(view, action)).join(' → ');
+      return stepsText(view, said)?.join(' → ') ?? '';
     case 'quantity':
       if (said.unit === 'ft') return length(said.value);
       if (said.unit === 'Ω/kft') return ohmsByLength(said.value);
@@ -85,6 +85,10 @@ export function letteredView(view: BenchView): BenchView {
   });
   return { ...view, parts };
 }
+
+/** What is done one after another, each step by itself; nothing where no steps are told. */
+export const stepsText = (view: BenchView, said: Said): readonly string[] | undefined =>
+  said.is === 'actions' ? said.actions.map((action) => capitals(nextText(view, action))) : undefined;
 
 /** Points of one part are told with its name once. */
 function pointsText(view: BenchView, points: readonly Point[]): string {
