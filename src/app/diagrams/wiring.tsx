@@ -49,11 +49,12 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
   const across = about.map((each) => each.x - x);
   const [left, right] = [Math.min(...across), Math.max(...across)];
   useEffect(() => {
-    const seen = room.current?.clientWidth ?? 0;
     if (room.current === null || across.length === 0) return;
+    const { clientWidth: seen, scrollWidth } = room.current;
+    const [from, to] = [left, right].map((each) => (each * scrollWidth) / width) as [number, number];
     // Both ends where they go together, else the first of them.
-    room.current.scrollLeft = right - left < seen - 2 * RIM ? (left + right - seen) / 2 : left - RIM;
-  }, [left, right]);
+    room.current.scrollLeft = to - from < seen - 2 * RIM ? (from + to - seen) / 2 : from - RIM;
+  }, [left, right, width]);
   const title = runs.length === 0 ? placeName(place) : t('diagram:wiringOf', { place: placeName(place) });
   const path = (spots: readonly { readonly x: number; readonly y: number }[]): string =>
     `M${spots.map(({ x, y }) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`).join(' L')}`;
