@@ -3,8 +3,9 @@ import { draw, examine, survey } from '../../src/app/engine/making.ts';
 import { loadAssignmentDraft, newAssignment } from '../../src/app/making/assignment-draft.ts';
 import { newDraft, proposed, said, toggled, withFaults, withSuspects } from '../../src/app/making/draft.ts';
 import { loadDraft } from '../../src/app/making/kept.ts';
-import { examPaper, KINDS_BY_SKILL, loadOf, moved, roomFor, ticked } from '../../src/app/making/papers.ts';
+import { benchTickets, examPaper, KINDS_BY_SKILL, loadOf, moved, roomFor, ticked } from '../../src/app/making/papers.ts';
 import { type Assignment, loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
+import type { Blueprint } from '../../src/drills/exam.ts';
 import { DRILL_KINDS } from '../../src/drills/kinds.ts';
 import { possibleFaults } from '../../src/rig/faults.ts';
 import { layHouse } from '../../src/rig/house.ts';
@@ -135,7 +136,10 @@ test('draws go on from the last, and the same recipe begins alike', () => {
   expect(again).toEqual(drawn);
 });
 
-const exam: PaperSetting = { kind: 'exam', exam: { id: 'own', items: 30, minutes: 45, pass: 0.7, skills: { sums: 1 } } };
+const exam = {
+  kind: 'exam',
+  exam: { id: 'own', items: 30, minutes: 45, pass: 0.7, skills: { sums: 1 } },
+} as const satisfies PaperSetting;
 const drills: PaperSetting = { kind: 'drills', drills: ['reading', 'contacts'], count: 10 };
 const setOf = (rest: object) =>
   loadAssignment({ format: 'bellwire-assignment', version: 1, id: 'a', title: 'A', mode: 'graded', seed: 1, items: [], ...rest });
@@ -146,6 +150,16 @@ test('an exam that ships goes into an assignment with its questions, and without
   const paper = examPaper({ ...blueprint, ...exam.exam, minutes: 48 });
   expect(paper).toEqual(exam);
   expect(setOf({ papers: [paper] }).papers).toEqual([exam]);
+});
+
+test('an exam’s bench tickets come with it as tickets of the assignment, and none that is there already', () => {
+  const bench = { tickets: { apprentice: 2 } };
+  const blueprint: Blueprint = { ...exam.exam, format: 'bellwire-exam', version: 1, bench };
+  const posted = ['a', 'b', 'c', 'd'].map((id) => ({ id, rig: 'one', grade: id === 'd' ? 'master' : 'apprentice' }) as const);
+  const items = benchTickets(blueprint, setOf({ items: [{ kind: 'shipped', ticket: 'b' }] }), posted);
+  expect(items.map((item) => (item.kind === 'shipped' ? item.ticket : '')).sort()).toEqual(['a', 'c']);
+  const { bench: _, ...without } = blueprint;
+  expect(benchTickets(without, setOf({ papers: [exam] }), posted)).toEqual([]);
 });
 
 test('a kept assignment comes back with its papers, whether it has tickets and a title or not', () => {

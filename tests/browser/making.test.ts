@@ -77,6 +77,9 @@ test('a file from outside is told in words where it does not stand, and opened w
 /** An exam with figures of one's own, and exercises before it: an assignment may be of these alone. */
 async function setPapers(page: Page, name: string): Promise<void> {
   const papers = page.locator('.make-papers > li');
+  const bench = page.getByLabel('with its 2 bench tickets, the same for everybody');
+  // On a phone of questions alone.
+  if (name === 'phone') await bench.uncheck();
   await button(page, 'Add this exam').click();
   await page.getByTestId('assign-state').getByText('It is ready to be handed out.').waitFor();
   await papers.getByLabel('Questions').fill('12');
@@ -142,7 +145,8 @@ test.each([
     const link = await page.getByLabel('Link', { exact: true }).inputValue();
     const shared = loadAssignment(decodeShared(link.replace(/.*#\/take\//, '')));
     expect(shared).toMatchObject({ title: 'Week 3', mode: 'graded', opens: expect.stringMatching(/Z$/) });
-    const [shipped, drawn] = shared.items;
+    const [drawn, shipped, ...bench] = [...shared.items].reverse();
+    expect(bench.map(({ kind }) => kind)).toEqual(name === 'phone' ? [] : ['shipped', 'shipped']);
     if (shipped?.kind !== 'shipped' || drawn?.kind !== 'drawn') throw new Error('other items');
     expect(shared.papers).toEqual([
       { kind: 'drills', drills: ['safeOrder', 'loopDrop', 'loadCurrent', 'vaSum'], count: 6 },

@@ -6,7 +6,7 @@ import { readFinished } from '../storage.ts';
 import { keepExams, type RunningExam, type Sitting } from './exam-keep.ts';
 
 /** The tickets that may be asked for, in the order of the list. */
-const posted = tickets.map(({ id, rig, skills }) => ({ id, rig, skills, grade: measureOf(id)?.grade }));
+export const posted = tickets.map(({ id, rig, skills }) => ({ id, rig, skills, grade: measureOf(id)?.grade }));
 
 /**
  * Draws an exam and keeps it as the one under way: its tickets are settled from here on.

@@ -1,20 +1,24 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { Assignment, PaperSetting } from '../../classroom/assignment.ts';
+import { type Assignment, type AssignmentItem, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
+import { ticketCount } from '../../drills/examBench.ts';
+import { posted } from '../drills/begin-exam.ts';
 import { blueprints } from '../drills/blueprints.ts';
 import { paperTitle } from '../paper-words.ts';
 import { number, percent, t } from '../words.ts';
 import { DrillsMaker } from './drills-maker.tsx';
-import { NumberField, SelectField, Slip, TextField } from './fields.tsx';
+import { NumberField, SelectField, Slip, TextField, Tick } from './fields.tsx';
 import { PaperSample } from './paper-sample.tsx';
-import { EXERCISE_SECONDS, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
+import { benchTickets, EXERCISE_SECONDS, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
 
 interface Props {
   readonly draft: Assignment;
   readonly onPapers: (papers: PaperSetting[]) => void;
+  /** An exam, and tickets that come with it. */
+  readonly onExam: (setting: PaperSetting, tickets: AssignmentItem[]) => void;
 }
 
 /** The exercises and exams of an assignment. */
-export function PapersSection({ draft, onPapers }: Props) {
+export function PapersSection({ draft, onPapers, onExam }: Props) {
   const { papers = [] } = draft;
   const [sample, setSample] = useState<PaperSetting>();
   const list = useRef<HTMLOListElement>(null);
@@ -77,7 +81,7 @@ export function PapersSection({ draft, onPapers }: Props) {
       </p>
       {roomFor(draft) > 0 ? (
         <>
-          <ExamMaker onExam={(setting) => onPapers([...papers, setting])} />
+          <ExamMaker draft={draft} onExam={onExam} />
           <h3>{t('builder:papers.drills')}</h3>
           <DrillsMaker onDrills={(setting) => onPapers([...papers, setting])} />
         </>
@@ -175,10 +179,13 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
   );
 }
 
-function ExamMaker({ onExam }: { readonly onExam: (setting: PaperSetting) => void }) {
+function ExamMaker({ draft, onExam }: Pick<Props, 'draft' | 'onExam'>) {
+  const [isWhole, setWhole] = useState(true);
   const [id, setId] = useState(blueprints[0]?.id ?? '');
   const blueprint = blueprints.find((each) => each.id === id);
   if (blueprint === undefined) return null;
+  const tickets = ticketCount(blueprint.bench);
+  const isFitting = placesOf(draft) + 1 + tickets <= MOST_ITEMS;
   return (
     <>
       <h3>{t('builder:papers.exam')}</h3>
@@ -189,14 +196,20 @@ function ExamMaker({ onExam }: { readonly onExam: (setting: PaperSetting) => voi
           options={blueprints.map((each) => [each.id, t(`drill:exam.of.${each.id}.name`)] as const)}
           onValue={setId}
         />
-        <button type="button" class="button" onClick={() => onExam(examPaper(blueprint))}>
+        <button
+          type="button"
+          class="button"
+          onClick={() => onExam(examPaper(blueprint), isWhole && isFitting ? benchTickets(blueprint, draft, posted) : [])}
+        >
           {t('builder:papers.addExam')}
         </button>
       </div>
-      <p>
-        {t(`drill:exam.of.${id}.about`)}
-        {blueprint.bench !== undefined && ` ${t('builder:papers.noBench')}`}
-      </p>
+      {tickets > 0 && (
+        <Tick checked={isWhole && isFitting} disabled={!isFitting} onChange={setWhole}>
+          {t('builder:papers.withBench', { count: tickets })}
+        </Tick>
+      )}
+      <p>{t(`drill:exam.of.${id}.about`)}</p>
     </>
   );
 }

@@ -1,12 +1,14 @@
 /** Exercises and exams as an instructor puts them together. No browser in here. */
-import { type Assignment, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
+import { type Assignment, type AssignmentItem, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
 import { minutesFor } from '../../classroom/papers.ts';
 import type { Blueprint } from '../../drills/exam.ts';
-import { ticketCount } from '../../drills/examBench.ts';
+import { type Posted, ticketCount, ticketsOf } from '../../drills/examBench.ts';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from '../../drills/item.ts';
 import { DRILL_KINDS } from '../../drills/kinds.ts';
 
 const MOST_PAPERS = 10;
+/** Lots of an exam. */
+const LOTS = 1_000_000;
 /** For one exercise; common practice, no source. */
 export const EXERCISE_SECONDS = 40;
 
@@ -21,6 +23,13 @@ export const roomFor = (assignment: Assignment): number =>
 export function examPaper({ id, items, minutes, pass, skills, bench }: Blueprint): PaperSetting {
   const own = Math.ceil((minutes * items) / (items + ticketCount(bench)));
   return { kind: 'exam', exam: { id, items, minutes: own, pass, skills: { ...skills } } };
+}
+
+/** The bench tickets of an exam that ships, as an assignment's own: the same for everybody, and such as it does not have yet where there are some. */
+export function benchTickets({ bench }: Blueprint, { items, seed }: Assignment, posted: readonly Posted[]): AssignmentItem[] {
+  if (bench === undefined) return [];
+  const known = new Set(items.flatMap((item) => (item.kind === 'shipped' ? [item.ticket] : [])));
+  return ticketsOf(bench, posted, known, seed % LOTS).map((ticket) => ({ kind: 'shipped', ticket }));
 }
 
 /** The kinds by the skill that they ask for, in the skills' own order. */

@@ -115,6 +115,10 @@ export function AssignPage() {
               setWrong(undefined);
               put({ papers: papers.length === 0 ? undefined : papers });
             }}
+            onExam={(setting, tickets) => {
+              setWrong(undefined);
+              put({ items: [...draft.items, ...tickets], papers: [...(draft.papers ?? []), setting] });
+            }}
           />
           <RulesOf draft={draft} onDraft={put} />
           <JsonSection
