@@ -1,6 +1,6 @@
 /** What is kept of mock exams, with tickets and from before there were any. */
 import { expect, test } from 'vitest';
-import { countedIn, examined, examsIn, isClosed, joinExams, type KeptExams } from '../../src/app/drills/exam-keep.ts';
+import { countedIn, examined, examsIn, isClosed, joinExams, type KeptExams, usedBy } from '../../src/app/drills/exam-keep.ts';
 import { fileText, parseFile } from '../../src/app/keeping/file.ts';
 import { importText } from '../../src/app/keeping/transfer.ts';
 import type { Action } from '../../src/attempt/actions.ts';
@@ -45,6 +45,15 @@ test('each ticket of a sitting counts as one more item', () => {
     { skill: 'bench', right: true },
     { skill: 'bench', right: false },
   ]);
+});
+
+test('an exam’s clock runs on while nobody is at it, and gives nothing back when it is set', () => {
+  const began = 1e12;
+  expect(usedBy({ began, used: 90 }, began + 120_000)).toBe(120);
+  expect(usedBy({ began, used: 90 }, began + 60_000)).toBe(90);
+  expect(usedBy({ began, used: 90 }, began - 1e9)).toBe(90);
+  const late = usedBy({ began, used: 90 }, began + 1e12);
+  expect(examsIn({ running: { ...running, used: late }, sittings: [] }).running?.used).toBe(late);
 });
 
 test('a ticket is answered once it is closed, not when its fault is named', () => {

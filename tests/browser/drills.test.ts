@@ -115,6 +115,7 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await page.evaluate(() => localStorage.setItem('bellwire.bench', 'list'));
   const asked = ticket(running.bench[0]!.ticket);
   const shadow = begin(examined(asked), rigOf(asked));
+  await looksRight(page, 'ticket');
   await page.getByRole('link', { name: t('drill:exam.bench.begin') }).press('Enter');
   await page.getByRole('button', { name: t('app:head.name') }).waitFor();
   expect(await page.locator('.strip-hint').count()).toBe(0);
@@ -158,9 +159,10 @@ test('an exam whose time is over ends at the bench, and says there what each tic
   const bench = [{ ticket: done, log: logOf(solved(done!)) }, { ticket: open }];
   // Begun before, with fewer questions: its paper stays as long as it was.
   const answers = [null, null, null, null, null];
-  const used = blueprint.minutes * 60 - 6;
+  // The clock ran on meanwhile.
+  const began = Date.now() - (blueprint.minutes * 60 - 8) * 1000;
   await put(page, 'exams', {
-    running: { blueprint: blueprint.id, lot: 9, began: 1e12, used, answers, flagged: [6], bench },
+    running: { blueprint: blueprint.id, lot: 9, began, used: 0, answers, flagged: [6], bench },
     sittings: [],
   });
   await page.goto(address('#/exams/2'));

@@ -3,7 +3,8 @@ import { ticketCount } from '../../drills/examBench.ts';
 import { hrefOf } from '../router.ts';
 import { number, percent, t } from '../words.ts';
 import { blueprints } from './blueprints.ts';
-import { countedIn, type KeptExams, type RunningExam, type Sitting } from './exam-keep.ts';
+import { TimeLeft } from './exam-clock.tsx';
+import { countedIn, type KeptExams, type RunningExam, type Sitting, usedBy } from './exam-keep.ts';
 
 // keys: drill:exam.of.*
 
@@ -23,14 +24,19 @@ function rulesOf({ items, minutes, pass, bench }: Blueprint): string {
 /** The exam under way, those that can be begun, and those that were sat. */
 export function ExamChoice({ kept, onBegin, onResume }: Props) {
   const { running, sittings } = kept;
+  const underWay = blueprints.find(({ id }) => id === running?.blueprint);
   return (
     <>
       <p>{t('drill:exam.about')}</p>
       {blueprints.some(({ bench }) => bench !== undefined) && <p>{t('drill:exam.bench.rule')}</p>}
-      {running !== undefined && blueprints.some(({ id }) => id === running.blueprint) && (
+      {running !== undefined && underWay !== undefined && (
         <section class="slip" aria-labelledby="under-way-title">
           <h2 id="under-way-title">{t('drill:exam.underWay')}</h2>
           <p>{t(`drill:exam.of.${running.blueprint}.name`)}</p>
+          <p>
+            {t('drill:exam.left')} <TimeLeft left={() => Math.max(0, underWay.minutes * 60 - usedBy(running, Date.now()))} />.{' '}
+            {t('drill:exam.bench.runsOn')}
+          </p>
           <p>
             <button type="button" class="button act" onClick={() => onResume(running)}>
               {t('drill:exam.resume')}

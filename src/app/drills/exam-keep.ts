@@ -8,6 +8,8 @@ import { type Kept, read, tryTransact } from '../keeping/store.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/);
 const MOST_QUESTIONS = 120;
+/** Seconds; whoever comes back later than that finds their exam over as well. */
+const MOST_USED = 1e6;
 const MOST_PLACES = MOST_QUESTIONS + MOST_TICKETS;
 const instant = z.number().min(0).max(8.64e15);
 const tally = z.strictObject({ skill: z.enum(DRILL_SKILLS), right: z.boolean() });
@@ -31,7 +33,7 @@ const runningSchema = z.strictObject({
   /** By this PC's clock, milliseconds since 1970. */
   began: instant,
   /** Seconds of the exam that were used up by the last answer: a clock that was set does not give any back. */
-  used: z.number().min(0).max(1e6),
+  used: z.number().min(0).max(MOST_USED),
   /** By question: the place of the choice. The paper has as many questions. */
   answers: z.array(z.int().min(0).max(9).nullable()).max(MOST_QUESTIONS),
   /** Places: the questions', and after them the tickets'. */
@@ -47,6 +49,10 @@ const runningSchema = z.strictObject({
   bench: z.array(workSchema).max(MOST_TICKETS).optional(),
 });
 export type RunningExam = z.infer<typeof runningSchema>;
+
+/** Seconds of an exam that are used up: its clock runs on while nobody is at it. @param now milliseconds since 1970 */
+export const usedBy = ({ began, used }: Pick<RunningExam, 'began' | 'used'>, now: number): number =>
+  Math.min(MOST_USED, Math.max(used, (now - began) / 1000));
 
 const benchedSchema = z.strictObject({
   ticket: id,

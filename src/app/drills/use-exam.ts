@@ -3,7 +3,7 @@ import type { AttemptLog } from '../../attempt/attempt.ts';
 import { type Blueprint, paperOf } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
 import type { Kept } from '../keeping/store.ts';
-import { keepExams, type RunningExam, type Sitting } from './exam-keep.ts';
+import { keepExams, type RunningExam, type Sitting, usedBy } from './exam-keep.ts';
 import { benchOver } from './exam-score.ts';
 import { useDrawn } from './use-drawn.ts';
 import { SHELF } from './use-drills.ts';
@@ -33,9 +33,6 @@ export interface Exam {
   readonly finish: () => void;
 }
 
-/** Seconds after which the time is kept although nothing was answered: a reload gives none back. */
-const KEPT_EVERY = 10;
-
 /** An exam under way. */
 export function useExam(blueprint: Blueprint, start: RunningExam, onOver: (over: ExamOver) => void): Exam {
   const questions = start.answers.length;
@@ -45,8 +42,8 @@ export function useExam(blueprint: Blueprint, start: RunningExam, onOver: (over:
   const [kept, setKept] = useState<Kept>('kept');
   const [ending, setEnding] = useState(false);
   const latest = useRef(start);
-  const opened = useRef(performance.now());
-  const usedNow = useCallback(() => start.used + (performance.now() - opened.current) / 1000, [start]);
+  const [opened] = useState(() => ({ at: performance.now(), used: usedBy(start, Date.now()) }));
+  const usedNow = useCallback(() => opened.used + (performance.now() - opened.at) / 1000, [opened]);
   const left = useCallback(() => Math.max(0, blueprint.minutes * 60 - usedNow()), [blueprint, usedNow]);
 
   const change = useCallback(
@@ -81,14 +78,9 @@ export function useExam(blueprint: Blueprint, start: RunningExam, onOver: (over:
 
   useEffect(() => {
     if (ending) return;
-    let ticks = 0;
-    const timer = setInterval(() => {
-      ticks += 1;
-      if (left() === 0) setEnding(true);
-      else if (ticks % KEPT_EVERY === 0) void keepTime(start, usedNow());
-    }, 1000);
+    const timer = setInterval(() => left() === 0 && setEnding(true), 1000);
     return () => clearInterval(timer);
-  }, [ending, left, start, usedNow]);
+  }, [ending, left]);
 
   const drawn = items.every((item) => item !== undefined);
   useEffect(() => {
@@ -112,11 +104,3 @@ export function useExam(blueprint: Blueprint, start: RunningExam, onOver: (over:
   }, [ending, drawn, items, blueprint, onOver]);
   return { items, running, ending, left, kept, answer, flag, work, finish };
 }
-
-/** Keeps how long an exam has lasted, where it is still the one under way. */
-const keepTime = ({ lot, began }: RunningExam, used: number): Promise<Kept> =>
-  keepExams((all) => {
-    const { running } = all;
-    if (running?.lot !== lot || running.began !== began) return all;
-    return { ...all, running: { ...running, used: Math.max(used, running.used) } };
-  });

@@ -31,7 +31,6 @@ export function ExamsPage({ number: ticket }: PageProps) {
   const [kept, setKept] = useState<KeptExams>();
   const [begun, setBegun] = useState<RunningExam>();
   const [told, setTold] = useState(resultLeft);
-  useTitle(t('drill:exam.title'));
   useEffect(() => {
     readExams().then(setKept, () => setKept({ sittings: [] }));
   }, [told]);
@@ -75,6 +74,7 @@ export function ExamsPage({ number: ticket }: PageProps) {
 }
 
 function Page({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
+  useTitle(t('drill:exam.title'));
   return (
     <>
       <BackHead />
