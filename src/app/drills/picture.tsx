@@ -98,6 +98,7 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
       ))}
       {marked.length > 0 && <p class="drill-ringed">{t('drill:figure.ringed')}</p>}
       {told && <Legend view={view} readings={[readings]} />}
+      {readings?.of === 'volts' && item.skill === 'sums' && <p class="drill-ringed">{t('drill:figure.phase')}</p>}
     </div>
   );
 }
