@@ -1,14 +1,16 @@
 /** Items by number: whoever has the rigs draws the same ones. */
 import type { RigData } from '../rig/schema.ts';
 import { randomOf, shuffled } from '../scenario/random.ts';
-import { type Choice, type Draft, type DrillKind, flawsOf, type Item, type Share } from './item.ts';
-import { saidApart } from './said.ts';
+import { choicesOf, type Offer, placesByLot } from './choices.ts';
+import { type Draft, type DrillKind, flawsOf, type Item, type Share } from './item.ts';
 import { drawSetting, type Setting } from './setting.ts';
 
 /** Numbers that share a house and its story. */
 export const PER_HOUSE = 24;
 /** Lots cast for one number before it is left without an item. */
 const TRIES = 40;
+/** Drafts of one number that are looked at for one whose right choice stands where the lot would have it. */
+const PATIENCE = 3;
 /** Houses that are kept. */
 const MOST_HOUSES = 6;
 
@@ -43,29 +45,30 @@ export function bankOver(rigAt: (house: number) => RigData | undefined): Bank {
       const random = randomOf(number ^ hash(kind.id));
       const own: Share = (all) =>
         shuffled(randomOf(house ^ hash(kind.id)), all).filter((_, index) => index % PER_HOUSE === number % PER_HOUSE);
-      for (let tries = 0; tries < TRIES; tries++) {
+      const places = placesByLot(random);
+      let best: { readonly draft: Draft; readonly offer: Offer } | undefined;
+      for (let tries = 0, found = 0; tries < TRIES && found < PATIENCE; tries++) {
         const draft = kind.draft(setting, random, own);
-        const choices = draft && choicesOf(draft, kind.choices);
-        if (!draft || !choices) continue;
-        const mixed = shuffled(random, choices);
-        const right = mixed.findIndex(({ misconception }) => misconception === undefined);
-        const { scene, ask, why, given = [], marked = [] } = draft;
-        const item = { kind: kind.id, number, skill: kind.skill, scene, ask, given, choices: mixed, right, why, marked };
-        if (flawsOf(item).length === 0) return item;
+        const offer = draft && choicesOf(draft, kind.choices, places);
+        if (!draft || !offer) continue;
+        found += 1;
+        if (best === undefined || offer.off < best.offer.off) best = { draft, offer };
+        if (offer.off === 0) break;
       }
-      return undefined;
+      if (!best) return undefined;
+      const { draft, offer } = best;
+      const { scene, ask, given = [] } = draft;
+      const choices = shuffled(random, [
+        { said: draft.right, misconception: undefined },
+        ...offer.wrong.map(({ said, misconception }) => ({ said, misconception })),
+      ]);
+      const right = choices.findIndex(({ misconception }) => misconception === undefined);
+      const why = [...draft.why, ...offer.wrong.flatMap((each) => each.why ?? [])];
+      const marked = [...new Set([...(draft.marked ?? []), ...offer.wrong.flatMap((each) => each.marked ?? [])])];
+      const item = { kind: kind.id, number, skill: kind.skill, scene, ask, given, choices, right, why, marked };
+      return flawsOf(item).length === 0 ? item : undefined;
     },
   };
-}
-
-/** The right choice and the first wrong ones that can be told from it and from each other; undefined where there are too few. */
-function choicesOf({ right, wrong }: Draft, count: number): Choice[] | undefined {
-  const choices: Choice[] = [{ said: right, misconception: undefined }];
-  for (const { said, misconception } of wrong) {
-    if (choices.length === count) break;
-    if (choices.every((each) => saidApart(each.said, said))) choices.push({ said, misconception });
-  }
-  return choices.length === count ? choices : undefined;
 }
 
 /** So that one number is not the same lots for two kinds. */

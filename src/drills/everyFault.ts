@@ -1,53 +1,65 @@
 import { arrive } from '../attempt/attempt.ts';
-import { createBench } from '../attempt/bench.ts';
+import { type Bench, createBench } from '../attempt/bench.ts';
 import { prober } from '../attempt/measure.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Fault } from '../rig/faults.ts';
-import { hypothesesOf, type Naming } from '../suspects/hypotheses.ts';
-import { goBack, takeSnapshot } from '../suspects/snapshot.ts';
+import type { Naming } from '../suspects/hypotheses.ts';
+import { goBack, type Snapshot, takeSnapshot } from '../suspects/snapshot.ts';
 import { hangsOnNothing, pairsOf, takeUp } from './leads.ts';
-import type { Spot } from './places.ts';
+import { faultsOf, type Spot } from './places.ts';
 import type { Setting } from './setting.ts';
 
-/** What one fault, or none, shows at one place of the leads. */
-export interface Showing {
+/** A house with one fault, or none. */
+interface World {
   /** Undefined for a sound system. */
   readonly naming: Naming | undefined;
   readonly faults: readonly Fault[];
+}
+
+/** What one of these shows at one place of the leads. */
+export interface Showing extends World {
   readonly reading: Reading;
   /** Falls under the meter's own load. */
   readonly ghost: boolean;
 }
 
-interface World {
-  readonly naming: Naming | undefined;
-  readonly faults: readonly Fault[];
-  /** To a spot, and a reading taken there. */
-  readonly goTo: (spot: Spot) => ReturnType<typeof prober> | undefined;
+interface Lived extends World {
+  /** As somebody arrives; the same bench each time, back where it stood. */
+  readonly arrive: () => Bench;
 }
 
-const worlds = new WeakMap<Setting, readonly World[]>();
+const worlds = new WeakMap<Setting, readonly Lived[]>();
 const tables = new WeakMap<Spot, readonly (readonly Showing[])[]>();
 
-/** A house in each of its single faults, in every severity, and sound. */
-function worldsOf(setting: Setting): readonly World[] {
+/** A house in each of its single faults, in every severity, and sound; those that live the story for the suspects live it once. */
+function worldsOf(setting: Setting): readonly Lived[] {
   const known = worlds.get(setting);
   if (known) return known;
   const { weather, history, tools } = setting.variant;
   const job = { weather, tools, complaint: { history, observed: [], works: [] } };
+  const twins = new Map<string, { readonly bench: Bench; readonly home: Snapshot }>();
+  for (const { ground, faults } of setting.population().groups)
+    for (const [index, { bench }] of ground.field.twins.entries()) {
+      const [own, home] = [faults[index], ground.homes[index]];
+      if (own && home) twins.set(JSON.stringify(own), { bench, home });
+    }
   const all = [
     { naming: undefined, faults: [] },
-    ...hypothesesOf(setting.rig).flatMap(({ naming, members }) => members.map((faults) => ({ naming, faults }))),
-  ].map(({ naming, faults }): World => {
-    const bench = createBench(setting.assembly, faults, job);
-    arrive(bench);
-    const home = takeSnapshot(bench);
+    ...faultsOf(setting).flatMap(({ naming, members }) => members.map((faults) => ({ naming, faults }))),
+  ].map(({ naming, faults }): Lived => {
+    let lived = twins.get(JSON.stringify(faults));
+    if (!lived) {
+      const bench = createBench(setting.assembly, faults, job);
+      lived = { bench, home: takeSnapshot(bench) };
+    }
+    const { bench, home } = lived;
     return {
       naming,
       faults,
-      goTo: (spot) => {
+      arrive: () => {
         goBack(bench, home);
-        return takeUp(bench, spot) ? prober(bench) : undefined;
+        arrive(bench);
+        return bench;
       },
     };
   });
@@ -55,39 +67,47 @@ function worldsOf(setting: Setting): readonly World[] {
   return all;
 }
 
-/** What every single fault of a house, in every severity, and none, show at a spot: by pair of `pairsOf`; the sound one first. Takes half a second, once. */
+/**
+ * What every single fault of a house, in every severity, and none, show at a spot: by world, the sound one first, then by pair of `pairsOf`. A world in
+ * which nobody comes there is left out. Takes half a second, once.
+ */
 export function everyFaultAt(setting: Setting, spot: Spot): readonly (readonly Showing[])[] {
   const known = tables.get(spot);
   if (known) return known;
   const pairs = pairsOf(setting, spot);
-  const table: Showing[][] = pairs.map(() => []);
-  for (const { naming, faults, goTo } of worldsOf(setting)) {
-    const read = goTo(spot);
-    pairs.forEach(({ fn, red, black }, index) => {
-      const reading = read?.(fn, red, black);
-      if (!reading || !read) return;
-      const ghost = fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black));
-      table[index]?.push({ naming, faults, reading, ghost });
-    });
-  }
+  const table = worldsOf(setting).flatMap(({ naming, faults, arrive }): Showing[][] => {
+    const bench = arrive();
+    if (!takeUp(bench, spot)) return [];
+    const read = prober(bench);
+    return [
+      pairs.map(({ fn, red, black }): Showing => {
+        const reading = read(fn, red, black);
+        const ghost = fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black));
+        return { naming, faults, reading, ghost };
+      }),
+    ];
+  });
   tables.set(spot, table);
   return table;
 }
 
 /**
- * Whether some single fault could show this, in a severity of its own too: a part that can be wrong by more or less may show all that lies between
+ * Whether some of these could show this, in a severity of its own too: a part that can be wrong by more or less may show all that lies between
  * what it shows soundly, and at its worst.
  */
-export function couldShow(showings: readonly Showing[], asked: Reading, apart: (a: Reading, b: Reading) => boolean): boolean {
+export function couldShow(
+  showings: readonly Showing[],
+  sound: Reading,
+  asked: Reading,
+  apart: (a: Reading, b: Reading) => boolean,
+): boolean {
   if (showings.some(({ reading }) => !apart(asked, reading))) return true;
   if (asked.kind !== 'number') return false;
-  const sound = showings.find(({ naming }) => naming === undefined)?.reading;
   const targets = new Map<string, number[]>();
-  for (const { naming, reading } of showings) {
+  for (const { naming, reading } of showings)
     if (naming) targets.set(naming.target, [...(targets.get(naming.target) ?? []), sizeOf(reading)]);
-  }
   return [...targets.values()].some((sizes) => {
-    const all = sound ? [...sizes, sizeOf(sound)] : sizes;
+    const all = [...sizes, sizeOf(sound)];
     return asked.value >= Math.min(...all) && asked.value <= Math.max(...all) && new Set(sizes).size > 1;
   });
 }

@@ -15,6 +15,11 @@ export const MISCONCEPTIONS = [
   'openTakenForClosed',
   /** What conducts is thought to be open. */
   'closedTakenForOpen',
+  /** A load is thought to be no more than a wire, or a wire a load. */
+  'loadTakenForWire',
+  'wireTakenForLoad',
+  /** What is in a row is thought to share the volts although no current flows. */
+  'sharedInRow',
   /** Across an open there is nothing; or across a load that works there is nothing. */
   'nothingThere',
   /** The source's volts are everywhere. */
@@ -72,6 +77,8 @@ export const MISCONCEPTIONS = [
   'turnsForgotten',
   /** One turn too few: the conductor counts each time that it passes. */
   'turnsMiscounted',
+  /** What lies outside the jaw counted as well. */
+  'turnsTwice',
   /** A fault that the readings rule out. */
   'ruledOut',
   /** A fault that the readings leave, struck out. */
@@ -88,6 +95,10 @@ export const MISCONCEPTIONS = [
   'unsafeOrder',
   /** Peak for effective value. */
   'peak',
+  /** Effective value worked out of what is one already. */
+  'effectiveTwice',
+  /** What a plate allows taken for what is asked of it. */
+  'plateForLoad',
 ] as const;
 export type Misconception = (typeof MISCONCEPTIONS)[number];
 
@@ -123,13 +134,21 @@ export interface Item {
   readonly marked: readonly string[];
 }
 
+/** A wrong choice, and what the item says and marks because of it where it is one of those that are taken. */
+export interface Wrong {
+  readonly said: Said;
+  readonly misconception: Misconception;
+  readonly why?: Sentence;
+  readonly marked?: readonly string[];
+}
+
 /** An item before its choices are shuffled and its number is put on it. */
 export interface Draft extends Pick<Item, 'scene' | 'ask' | 'why'> {
   readonly given?: readonly Sentence[];
   readonly marked?: readonly string[];
   readonly right: Said;
-  /** In order of worth: those that would not be told from what is there already are left out. */
-  readonly wrong: readonly { readonly said: Said; readonly misconception: Misconception }[];
+  /** In order of worth, and more than are needed: those are taken that can be told from each other and give the right one away least. */
+  readonly wrong: readonly Wrong[];
 }
 
 /**

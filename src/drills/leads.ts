@@ -80,6 +80,21 @@ export function placesAt(setting: Setting, suspects: readonly Suspect[], spot: S
   return live ? places : places.filter(({ fn }) => fn !== 'voltsAc');
 }
 
+/**
+ * How telling a place is by and large: the share of any two of these suspects that it tells apart. Who knows nothing of a question would answer by
+ * that alone.
+ */
+export function tellingAt(setting: Setting, suspects: readonly Suspect[], spot: Spot): (place: Pair) => number {
+  const pairs = pairsOf(setting, spot);
+  const columns = suspects.map((suspect) => columnAt(suspect, spot, pairs));
+  return ({ fn, red, black }) => {
+    const index = pairs.findIndex((each) => each.fn === fn && each.red === red && each.black === black);
+    const shown = columns.map((column) => column[index]);
+    const all = shown.flatMap((one, at) => shown.slice(at + 1).map((other) => one && other && clearlyApart(one, other)));
+    return all.filter((apart) => apart === true).length / Math.max(1, all.length);
+  };
+}
+
 export type Pair = Pick<Place, 'fn' | 'red' | 'black'>;
 /** By pair: undefined where the meter shows nothing steady. */
 type Column = readonly (Reading | undefined)[];

@@ -3,13 +3,12 @@ import type { Action } from '../attempt/actions.ts';
 import type { Bench } from '../attempt/bench.ts';
 import type { HistoryAct } from '../attempt/job.ts';
 import type { MeterFunction } from '../meter/functions.ts';
-import { elementsOf } from '../rig/elements.ts';
+import type { Assembly } from '../rig/assemble.ts';
+import { elementsOf, type Supply } from '../rig/elements.ts';
 import type { Fault } from '../rig/faults.ts';
 import { netsOf } from '../rig/nets.ts';
 import type { Point } from '../rig/points.ts';
-import { pick } from '../scenario/random.ts';
-import type { Random } from '../scenario/variant.ts';
-import { hypothesesOf } from '../suspects/hypotheses.ts';
+import { type Hypothesis, hypothesesOf } from '../suspects/hypotheses.ts';
 import { reach } from '../suspects/library.ts';
 import { standsOf } from '../suspects/stands.ts';
 import { voltsBetween } from '../world/world.ts';
@@ -40,16 +39,19 @@ export function spotsOf(setting: Setting): readonly Spot[] {
   return spots;
 }
 
-/** One fault of this house by lot, of those whose name says all of it: one without a magnitude. */
-export function faultByLot({ rig }: Setting, random: Random): readonly Fault[] | undefined {
-  const members = pick(random, hypothesesOf(rig))?.members;
-  return members?.length === 1 ? members[0] : undefined;
+const faultsKnown = new WeakMap<Setting, readonly Hypothesis[]>();
+
+/** Everything that can be wrong in a house. */
+export function faultsOf(setting: Setting): readonly Hypothesis[] {
+  const found = faultsKnown.get(setting) ?? hypothesesOf(setting.rig);
+  faultsKnown.set(setting, found);
+  return found;
 }
 
 /** What is wrong, by name; a sound system where nothing is. */
-export function faultSaid({ rig }: Setting, faults: readonly Fault[]): Said {
+export function faultSaid(setting: Setting, faults: readonly Fault[]): Said {
   const [first] = faults;
-  const found = hypothesesOf(rig).find(({ naming }) => naming.target === first?.target && naming.mode === first.mode);
+  const found = faultsOf(setting).find(({ naming }) => naming.target === first?.target && naming.mode === first.mode);
   return { is: 'fault', naming: first && found?.naming };
 }
 
@@ -69,9 +71,18 @@ export function benchAfter(setting: Setting, faults: readonly Fault[], steps: re
 /** Above this a supply is no control circuit's, volts: the limit of Class 2, NFPA 70 chapter 9 table 11(A) (from memory). */
 const LOW_VOLTS = 30;
 
+const supplied = new WeakMap<Assembly, readonly Supply[]>();
+
+/** Where power comes from in a house. */
+export function suppliesOf(assembly: Assembly): readonly Supply[] {
+  const found = supplied.get(assembly) ?? elementsOf(assembly).supplies;
+  supplied.set(assembly, found);
+  return found;
+}
+
 /** The rails of the low-voltage supply, the first that is live where there are several, in the world of this bench. */
 export function railsOf({ world }: Bench): { readonly hot: Point; readonly common: Point } | undefined {
-  const { supplies } = elementsOf(world.assembly);
+  const supplies = suppliesOf(world.assembly);
   const node = (point: Point) => world.wiring.nodeOf.get(point) ?? 0;
   const rails = supplies.flatMap(({ rails: [hot, common] }) =>
     hot === undefined || common === undefined ? [] : [{ hot, common }],
@@ -92,9 +103,15 @@ export function standingSaid({ variant }: Setting, steps: readonly Action[] = []
   return { is: 'acts', acts: [...last.values()] };
 }
 
+const joined = new WeakMap<Setting, (a: Point, b: Point) => boolean>();
+
 /** Whether two points belong to one supply, whatever stands open between them: volts between two supplies are nobody's question. */
 export function sameSupply(setting: Setting): (a: Point, b: Point) => boolean {
+  const found = joined.get(setting);
+  if (found) return found;
   const { assembly } = setting;
   const nets = netsOf(assembly.rig, elementsOf(assembly).elements);
-  return (a, b) => nets.of(a) === nets.of(b);
+  const together = (a: Point, b: Point) => nets.of(a) === nets.of(b);
+  joined.set(setting, together);
+  return together;
 }

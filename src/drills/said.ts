@@ -75,4 +75,5 @@ export function keyOf(said: Said): string {
   }
 }
 
-const namingKey = ({ target, mode, also }: Naming): string => `${target}:${mode}${also ? ` ${also.target}:${also.mode}` : ''}`;
+export const namingKey = ({ target, mode, also }: Naming): string =>
+  `${target}:${mode}${also ? ` ${also.target}:${also.mode}` : ''}`;

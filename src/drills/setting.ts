@@ -18,6 +18,8 @@ export interface Setting {
   readonly rig: RigData;
   readonly assembly: Assembly;
   readonly variant: Variant;
+  /** A lot of the house's own, for what is the same for all who ask in it. */
+  readonly lot: number;
   /** The world at the end of the story with these faults, as somebody arrives: the same bench each time, back where it stood. */
   bench(faults: readonly Fault[]): Bench;
   /** Every fault of this house, put together by what its customer can tell. Takes a second, once. */
@@ -32,6 +34,7 @@ const MOST_KEPT = 60;
 export function drawSetting(plain: RigData, random: Random): Setting {
   const variant = drawVariant(plain, random);
   const { rig, house, weather, history, tools } = variant;
+  const lot = Math.floor(random() * 2 ** 31);
   const assembly = assemble(rig);
   const kept = new Map<string, { readonly bench: Bench; readonly home: Snapshot }>();
   let population: Population | undefined;
@@ -39,6 +42,7 @@ export function drawSetting(plain: RigData, random: Random): Setting {
     rig,
     assembly,
     variant,
+    lot,
     bench: (faults) => {
       const key = JSON.stringify(faults);
       let known = kept.get(key);

@@ -23,8 +23,8 @@ export interface Worked {
   readonly bench: Bench;
   readonly fed: Fed;
   readonly scene: Scene;
-  /** What the question says of them. */
-  readonly said: Sentence['values'];
+  /** What the question tells of them. */
+  readonly given: readonly Sentence[];
 }
 
 /** Draws other cables and another call in this house; undefined where nothing is fed. */
@@ -50,7 +50,11 @@ export function drawWorked(setting: Setting, random: Random): Worked | undefined
   // A stuck armature of a coil that nothing calls for is beside the question.
   if (!fed || !faults.every(({ target }) => fed.loads.some(({ part }) => part === target))) return undefined;
   const standing = standingSaid({ ...setting, variant: { ...setting.variant, history } });
-  return { bench, fed, scene, said: { standing, fault: faultSaid(setting, faults) } };
+  const given: Sentence[] = [
+    { key: 'fault', values: { fault: faultSaid(setting, faults) } },
+    { key: 'standing', values: { standing } },
+  ];
+  return { bench, fed, scene, given };
 }
 
 /** Some contactor or relay whose armature does not move; nothing where there is none. */
@@ -67,6 +71,12 @@ export const quantity = (value: number, unit: QuantityUnit): Said => ({ is: 'qua
 /** Wrong answers of one unit, each with the belief that leads to it. */
 export const mistakes = (unit: QuantityUnit, beliefs: readonly (readonly [Misconception, number])[]): Draft['wrong'] =>
   beliefs.map(([misconception, value]) => ({ said: quantity(value, unit), misconception }));
+
+/** Peak for effective value, and effective value taken once more of what is one already. */
+export const ofPeak = (right: number): (readonly [Misconception, number])[] => [
+  ['peak', right * Math.SQRT2],
+  ['effectiveTwice', right * Math.SQRT1_2],
+];
 
 /** A sum by hand and the solved circuit, which rounds nothing and knows every joint: nearer than this share they are one. */
 const CONFIRMED_SHARE = 0.02;

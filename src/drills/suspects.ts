@@ -4,10 +4,10 @@ import type { Bench } from '../attempt/bench.ts';
 import { signsOf } from '../attempt/notices.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Group, Population } from '../scenario/population.ts';
-import { hypothesesOf, type Naming } from '../suspects/hypotheses.ts';
+import type { Naming } from '../suspects/hypotheses.ts';
 import { goBack } from '../suspects/snapshot.ts';
 import type { Sentence } from './item.ts';
-import { standingSaid } from './places.ts';
+import { faultsOf, standingSaid } from './places.ts';
 import type { Setting } from './setting.ts';
 
 /** A fault that a question may name, in a world of its own. */
@@ -34,7 +34,7 @@ export function companiesOf(setting: Setting): readonly Company[] {
   const found = known.get(setting);
   if (found) return found;
   const population = setting.population();
-  const plain = new Set(hypothesesOf(setting.rig).flatMap(({ naming, members }) => (members.length === 1 ? [keyOf(naming)] : [])));
+  const plain = new Set(faultsOf(setting).flatMap(({ naming, members }) => (members.length === 1 ? [keyOf(naming)] : [])));
   const companies = population.groups
     .map((group): Company => ({ complaint: complaintOf(population, group), suspects: suspectsOf(group, plain) }))
     .filter(({ suspects }) => suspects.length > 1);

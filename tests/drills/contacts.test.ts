@@ -8,7 +8,7 @@ import type { Stamp } from '../../src/parts/part.ts';
 import { stateOf } from '../../src/world/world.ts';
 import { library } from '../scenario/shipped.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 1200;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 2016;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 29 : 1;
 /** More than an anticipator in series, less than a trickle, ohms. */
 const CLOSED_OHMS = 30;
@@ -21,7 +21,9 @@ function stampedJoins({ scene, ask }: Item): string[] {
   const { world } = benchOf(scene, library.rigs.get(scene.rig)!);
   const source = ask.values.source;
   const [id = '', terminal = ''] = source?.is === 'point' ? source.point.split('.') : [];
-  const part = world.assembly.partById.get(id)!;
+  // On the wall the question names the screws of the base that it is on.
+  const seat = world.assembly.wires.find(({ data, fromPart }) => data.pin && world.assembly.parts[fromPart]?.id === id);
+  const part = seat ? world.assembly.parts[seat.toPart]! : world.assembly.partById.get(id)!;
   const closed = new Set<number>();
   const none = () => undefined;
   const stamp: Stamp = {

@@ -7,11 +7,15 @@ import { saidApart } from '../../src/drills/said.ts';
 import { benchOf } from '../../src/drills/setting.ts';
 import { library } from '../scenario/shipped.ts';
 import { wordKeys } from '../tools/locale-keys.ts';
+import { GUESSERS, rightBy } from './guessers.ts';
 
 const rigs = [...library.rigs.values()];
 const COUNT = process.env.BELLWIRE_FULL === undefined ? 20 : Math.ceil(20_000 / DRILL_KINDS.length);
 /** Every so many numbers, so that few items show many houses. */
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 6 : 1;
+
+/** What somebody who knows nothing of the circuit may be right more often than by chance. */
+const MOST_ABOVE_CHANCE = 1.5;
 
 /** All kinds in the same houses, each of which is lived through once. */
 const bank = createBank(rigs);
@@ -28,6 +32,13 @@ describe.each(DRILL_KINDS.map((kind) => [kind.id, kind] as const))('%s', (_, kin
     for (const item of items) expect(flawsOf(item), `${item.number}`).toEqual([]);
     expect(new Set(items.map(itemKey)).size).toBe(items.length);
     expect(new Set(items.map(({ scene }) => scene.rig)).size).toBeGreaterThan(2);
+  });
+
+  it.each(Object.entries(GUESSERS))('gives nothing away to who answers by the %s', (_name, guesser) => {
+    // More often than half above chance, by more than three deviations of as many lots.
+    const share = MOST_ABOVE_CHANCE / kind.choices;
+    const most = items.length * share + 3 * Math.sqrt(items.length * share * (1 - share));
+    expect(rightBy(guesser, items)).toBeLessThan(most);
   });
 
   it('gives the same item from the same number, whatever was drawn before', { timeout: 120_000 }, () => {

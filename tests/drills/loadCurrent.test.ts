@@ -8,7 +8,7 @@ import { abs, choiceValue, nearlyRight, quantityIn, solvedBySpice, walked } from
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 432 : 10 }, (_, index) => (FULL ? index : index * 17 + 3));
+const numbers = Array.from({ length: FULL ? 2016 : 10 }, (_, index) => (FULL ? index : index * 17 + 3));
 const items = numbers.flatMap((number) => bank.item(loadCurrent, number) ?? []);
 
 /**

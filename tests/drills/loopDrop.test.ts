@@ -9,7 +9,7 @@ import { abs, choiceValue, nearlyRight, quantityIn, solvedBySpice, walked } from
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 864 : 9 }, (_, index) => (FULL ? index : index * 49 + 5));
+const numbers = Array.from({ length: FULL ? 2016 : 9 }, (_, index) => (FULL ? index : index * 49 + 5));
 const items = numbers.flatMap((number) => bank.item(loopDrop, number) ?? []);
 
 /** Source: NBS Handbook 100, Copper Wire Tables (1966): Ω per 1000 ft of solid wire at 20 °C. */

@@ -9,7 +9,7 @@ import { benchOf, drawSetting } from '../../src/drills/setting.ts';
 import { randomOf } from '../../src/scenario/random.ts';
 import { library } from '../scenario/shipped.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 1200;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 2016;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 31 : 1;
 
 const bank = createBank([...library.rigs.values()]);

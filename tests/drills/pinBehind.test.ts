@@ -7,7 +7,7 @@ import type { Said } from '../../src/drills/said.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { library, start } from '../scenario/shipped.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 120 : 1200;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 120 : 2016;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 7 : 1;
 
 const bank = createBank([...library.rigs.values()]);

@@ -9,7 +9,7 @@ import { abs, choiceValue, nearlyRight, quantityIn, type Solved, solvedBySpice, 
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 432 : 7 }, (_, index) => (FULL ? index : index * 25 + 3));
+const numbers = Array.from({ length: FULL ? 2016 : 7 }, (_, index) => (FULL ? index : index * 25 + 3));
 const items = numbers.flatMap((number) => bank.item(vaSum, number) ?? []);
 
 /** What the question tells of each load. */

@@ -1,9 +1,9 @@
+import { baseOf } from '../../attempt/access.ts';
 import type { AssembledPart } from '../../rig/assemble.ts';
 import type { Fault } from '../../rig/faults.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
-import { hypothesesOf } from '../../suspects/hypotheses.ts';
-import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
-import { faultSaid } from '../places.ts';
+import type { DrillKind, Misconception, Sentence, Wrong } from '../item.ts';
+import { faultSaid, faultsOf } from '../places.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import {
@@ -74,9 +74,12 @@ export const contacts: DrillKind = {
     const sound = faults.length > 0 ? made([], acts) : undefined;
     if (sound && same(sound, right) && random() > UNCONCERNED_SHARE) return undefined;
 
+    // On the wall its pins show no letters: its base's screws do.
+    const base = bearing.where === 'wall' ? baseOf(setting.assembly, bearing.part) : undefined;
+    const printed = base ?? bearing.part.id;
     const wrong: Wrong[] = [];
     const add = (set: readonly string[] | undefined, misconception: Misconception): void => {
-      if (set && !same(set, right)) wrong.push({ said: pointsSaid(bearing.part, set), misconception });
+      if (set && !same(set, right)) wrong.push({ said: pointsSaid(printed, set), misconception });
     };
     if (sound) add(sound, sound.length > right.length ? 'openTakenForClosed' : 'closedTakenForOpen');
     const believed = unpowered ? made(faults, acts, powered) : right;
@@ -94,34 +97,34 @@ export const contacts: DrillKind = {
 
     const why: Sentence[] = [];
     if (unpowered) why.push({ key: 'noPower', values: {} });
-    why.push({ key: right.length > 0 ? 'made' : 'none', values: { made: pointsSaid(bearing.part, right) } });
-    if (sound && !same(sound, right)) why.push({ key: 'soundWould', values: { made: pointsSaid(bearing.part, sound) } });
+    why.push({ key: right.length > 0 ? 'made' : 'none', values: { made: pointsSaid(printed, right) } });
+    if (sound && !same(sound, right)) why.push({ key: 'soundWould', values: { made: pointsSaid(printed, sound) } });
+    const given: Sentence[] = [
+      { key: 'before', values: { acts: { is: 'acts', acts: now.acts } } },
+      { key: 'room', values: { room: roomSaid(bearing.part, room) } },
+      { key: bearing.where, values: { seconds: { is: 'number', value: seconds } } },
+      { key: 'fault', values: { fault: faultSaid(setting, faults) } },
+    ];
     return {
       scene: setting.scene(faults, standAt(setting, now).steps),
       ask: {
         key: bearing.where,
         values: {
-          source: { is: 'point', point: `${bearing.part.id}.${source}` },
-          part: { is: 'part', part: bearing.part.id },
-          acts: { is: 'acts', acts: now.acts },
-          room: roomSaid(bearing.part, room),
-          seconds: { is: 'number', value: seconds },
-          fault: faultSaid(setting, faults),
+          source: { is: 'point', point: `${printed}.${source}` },
         },
       },
-      marked: [`${bearing.part.id}.${source}`],
-      right: pointsSaid(bearing.part, right),
+      given,
+      marked: [`${printed}.${source}`],
+      right: pointsSaid(printed, right),
       wrong,
       why,
     };
   },
 };
 
-type Wrong = Draft['wrong'][number];
-
 const same = (a: readonly string[], b: readonly string[]): boolean => a.length === b.length && a.every((id) => b.includes(id));
 const without = (all: readonly string[], out: readonly string[]): string[] => all.filter((id) => !out.includes(id));
-const pointsSaid = ({ id }: AssembledPart, terminals: readonly string[]): Said => ({
+const pointsSaid = (id: string, terminals: readonly string[]): Said => ({
   is: 'points',
   points: terminals.map((terminal) => `${id}.${terminal}`),
 });
@@ -172,9 +175,9 @@ function everythingIn(setting: Setting): readonly Asked[] {
 }
 
 /** Faults of the thermostat itself whose name says all of them, and which no key puts right. */
-function ownFaults({ rig }: Setting, part: AssembledPart): (readonly Fault[])[] {
+function ownFaults(setting: Setting, part: AssembledPart): (readonly Fault[])[] {
   const start = JSON.stringify(part.kind.initial(part.params, undefined));
-  return hypothesesOf(rig).flatMap(({ naming, members }) => {
+  return faultsOf(setting).flatMap(({ naming, members }) => {
     const [fault] = members[0] ?? [];
     if (naming.target !== part.id || members.length !== 1 || !fault) return [];
     return JSON.stringify(part.kind.initial(part.params, fault)) === start ? [[fault]] : [];

@@ -1,13 +1,13 @@
+import { baseOf } from '../../attempt/access.ts';
 import type { Action } from '../../attempt/actions.ts';
 import type { Bench } from '../../attempt/bench.ts';
 import type { Fault } from '../../rig/faults.ts';
 import { type Ladder, laddersOf, type Rung, type Step, type Way } from '../../rig/ladder.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
-import { hypothesesOf } from '../../suspects/hypotheses.ts';
 import { callersOf } from '../../suspects/route.ts';
 import { voltsBetween } from '../../world/world.ts';
-import type { Draft, DrillKind, Misconception } from '../item.ts';
-import { benchAfter, faultSaid, standingSaid } from '../places.ts';
+import type { DrillKind, Misconception, Sentence, Wrong } from '../item.ts';
+import { benchAfter, faultSaid, faultsOf, standingSaid } from '../places.ts';
 import type { Said } from '../said.ts';
 import { type Setting, takeAll } from '../setting.ts';
 import { stepsOf } from './contacts/bearing.ts';
@@ -19,6 +19,8 @@ const LIVE_SHARE = 0.7;
 const DEAD_SHARE = 0.2;
 /** Openings that leave nothing live, of one call: an answer that is soon guessed. */
 const MOST_WHOLE = 2;
+/** More loads in one choice are a list that nobody reads, unless there is no other. */
+const MOST_NAMED = 4;
 /** Openings that one number tries: each is a world of its own. */
 const TRIED = 4;
 /** Ways to fail that are an open. */
@@ -34,6 +36,8 @@ interface Asked {
   readonly open: readonly Fault[];
   /** Loads that are live in a sound system then. */
   readonly live: readonly string[];
+  /** A point by where its letter is printed: of a body on its base, on the base. */
+  readonly printed: (point: string) => string;
 }
 
 /** What goes dead when this opens? */
@@ -51,11 +55,13 @@ export const ladder: DrillKind = {
     const right = live.filter((part) => !left.includes(part));
     // What a control does of itself because something opened stands on no diagram.
     const read = deadBy(asked, open.target);
-    if (right.length === 0 || !same(right, read) || left.some((part) => !live.includes(part))) return undefined;
+    if (right.length === 0 || right.length > MOST_NAMED || !same(right, read) || left.some((part) => !live.includes(part)))
+      return undefined;
 
     const wrong: Wrong[] = [];
     const add = (parts: readonly string[], misconception: Misconception): void => {
-      if (!same(parts, right)) wrong.push({ said: loadsSaid(asked, parts), misconception });
+      if (!same(parts, right) && parts.length <= Math.max(MOST_NAMED, right.length))
+        wrong.push({ said: loadsSaid(asked, parts), misconception });
     };
     const beside = live.filter((part) => !right.includes(part));
     if (beside.length > 0) add(beside, 'besideIt');
@@ -64,7 +70,7 @@ export const ladder: DrillKind = {
     const others = loadsOf(asked.ladder);
     for (const { target } of shuffled(
       random,
-      hypothesesOf(setting.rig).map(({ naming }) => naming),
+      faultsOf(setting).map(({ naming }) => naming),
     )) {
       const dead = deadBy(asked, target);
       if (dead.length > 0) add(dead, 'upstreamTaken');
@@ -77,16 +83,17 @@ export const ladder: DrillKind = {
           'upstreamTaken',
         );
     add([], 'openTakenForClosed');
+    const given: Sentence[] = [
+      { key: 'diagram', values: { supply: { is: 'part', part: asked.ladder.supply } } },
+      { key: 'standing', values: { standing: standingSaid(setting, asked.steps) } },
+    ];
     return {
       scene: setting.scene([], asked.steps),
       ask: {
         key: 'opens',
-        values: {
-          supply: { is: 'part', part: asked.ladder.supply },
-          standing: standingSaid(setting, asked.steps),
-          fault: faultSaid(setting, asked.open),
-        },
+        values: { supply: { is: 'part', part: asked.ladder.supply }, fault: faultSaid(setting, asked.open) },
       },
+      given,
       marked: [asked.ladder.hot, asked.ladder.common].filter((point) => isPrinted(setting, point)),
       right: loadsSaid(asked, right),
       wrong,
@@ -99,14 +106,19 @@ export const ladder: DrillKind = {
   },
 };
 
-type Wrong = Draft['wrong'][number];
-
 /** A load by its part's name, or by the terminal that feeds it where one part has several on this diagram. */
 const isByPoint = ({ rungs }: Ladder): boolean => new Set(rungs.map(({ load }) => load.part)).size < rungs.length;
 const nameOf = (on: Ladder, { load }: Rung): string => (isByPoint(on) ? load.enter : load.part);
 const loadsOf = (on: Ladder): string[] => [...new Set(on.rungs.map((rung) => nameOf(on, rung)))];
-const loadsSaid = ({ ladder: on }: Asked, loads: readonly string[]): Said =>
-  isByPoint(on) ? { is: 'points', points: loads } : { is: 'parts', parts: loads };
+const loadsSaid = ({ ladder: on, printed }: Asked, loads: readonly string[]): Said =>
+  isByPoint(on) ? { is: 'points', points: loads.map(printed) } : { is: 'parts', parts: loads };
+
+function printedAt({ assembly }: Setting, point: string): string {
+  const [id = '', terminal = ''] = point.split('.');
+  const part = assembly.partById.get(id);
+  const base = part && baseOf(assembly, part);
+  return base === undefined ? point : `${base}.${terminal}`;
+}
 
 /** What the diagram says goes dead of what is live. */
 const deadBy = ({ ladder: on, live }: Pick<Asked, 'ladder' | 'live'>, target: string): string[] =>
@@ -119,7 +131,7 @@ const known = new WeakMap<Setting, readonly Asked[]>();
 function everythingIn(setting: Setting): readonly Asked[] {
   const found = known.get(setting);
   if (found) return found;
-  const opens = hypothesesOf(setting.rig).filter(({ naming, members }) => members.length === 1 && OPENS.test(naming.mode));
+  const opens = faultsOf(setting).filter(({ naming, members }) => members.length === 1 && OPENS.test(naming.mode));
   const drawn = laddersOf(setting.assembly);
   const ladders = drawn
     // What stands on two supplies' ladders is live from whichever feeds it: no question of one of them.
@@ -152,7 +164,7 @@ function everythingIn(setting: Setting): readonly Asked[] {
         );
         const few = some.filter(({ naming }) => whole(naming.target)).slice(0, MOST_WHOLE);
         return [...some.filter(({ naming }) => !whole(naming.target)), ...few].flatMap(({ members: [open] }): Asked[] =>
-          open ? [{ ladder: each, steps, open, live }] : [],
+          open ? [{ ladder: each, steps, open, live, printed: (point) => printedAt(setting, point) }] : [],
         );
       });
     });

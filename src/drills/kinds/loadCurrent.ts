@@ -6,7 +6,7 @@ import type { Draft, DrillKind, Misconception } from '../item.ts';
 import { type Amps, drawsOf, type Load, sizeOf } from '../loads.ts';
 import { loadsOf } from '../loops.ts';
 import { saidApart } from '../said.ts';
-import { confirmed, drawWorked, mistakes, quantity, type Worked } from '../sums.ts';
+import { confirmed, drawWorked, mistakes, ofPeak, quantity, type Worked } from '../sums.ts';
 
 /** The current of one coil; of loads side by side as a clamp shows it; what flows by a clamp through which a conductor passes several times. */
 const FORMS = ['coil', 'coil', 'clamp', 'clamp', 'turns'] as const;
@@ -15,6 +15,8 @@ const FORMS = ['coil', 'coil', 'clamp', 'clamp', 'turns'] as const;
 const LEAST_REACTANCE = 0.4;
 /** Less than this is read with turns or not at all, amps. */
 const LEAST_AMPS = 0.1;
+/** What a control circuit's coil is not on, volts. */
+const LINE_VOLTS = 120;
 /** How often a conductor passes through the jaw. */
 const TURNS = [3, 4, 5, 6, 8, 10] as const;
 
@@ -32,7 +34,7 @@ export const loadCurrent: DrillKind = {
 };
 
 /** Impedance of resistance and reactance in one coil: the sides of a right triangle. */
-function ofCoil({ fed, scene, said }: Worked, random: Random): Draft | undefined {
+function ofCoil({ fed, scene, given }: Worked, random: Random): Draft | undefined {
   const load = pick(
     random,
     fed.loads.filter(({ ohms, reactance, amps }) => reactance > LEAST_REACTANCE * ohms && sizeOf(amps) > LEAST_AMPS),
@@ -45,15 +47,17 @@ function ofCoil({ fed, scene, said }: Worked, random: Random): Draft | undefined
   const wrong = mistakes('A', [
     ['resistanceForImpedance', volts / ohms],
     ['addedStraight', volts / (ohms + reactance)],
-    ['peak', amps * Math.SQRT2],
+    ['lineSide', LINE_VOLTS / impedance],
+    ...ofPeak(amps),
     ['ampsForVoltAmps', volts * amps],
   ]);
   const part = { is: 'part', part: load.part } as const;
   const shown = { volts: quantity(volts, 'V'), ohms: quantity(ohms, 'Ω'), reactance: quantity(reactance, 'Ω') };
   return {
     scene,
-    ask: { key: 'coil', values: { ...said, part } },
+    ask: { key: 'coil', values: { part } },
     given: [
+      ...given,
       { key: 'volts', values: { part, volts: shown.volts } },
       { key: 'coil', values: { ohms: shown.ohms, reactance: shown.reactance } },
     ],
@@ -90,7 +94,7 @@ const pointsOf = ({ bench }: Worked, id: string): string[] => {
 };
 
 function ofClamp(worked: Worked, random: Random): Draft | undefined {
-  const { fed, scene, said } = worked;
+  const { fed, scene, given } = worked;
   const carrying = pick(
     random,
     carryingOf(worked).filter(({ loads }) => drawsOf(loads).length > 1),
@@ -102,19 +106,18 @@ function ofClamp(worked: Worked, random: Random): Draft | undefined {
   if (!confirmed(sum, sizeOf(carrying.amps))) return undefined;
   const inSeries = fed.volts / draws.reduce((all, { amps }) => all + fed.volts / amps, 0);
   const forgotten = shuffled(random, draws).map(({ amps }) => ['loadLeftOut', sum - amps] as const);
-  const beliefs: (readonly [Misconception, number])[] = [
-    ...forgotten,
-    ['peak', sum * Math.SQRT2],
-    ['ampsForVoltAmps', sum * fed.volts],
-  ];
+  const beliefs: (readonly [Misconception, number])[] = [...forgotten, ...ofPeak(sum), ['ampsForVoltAmps', sum * fed.volts]];
   const right = quantity(sum, 'A');
   return {
     scene,
-    ask: { key: 'clamp', values: { ...said, wire: { is: 'wire', wire: carrying.wire } } },
-    given: draws.map(({ part, amps }) => ({
-      key: 'load',
-      values: { part: { is: 'part', part }, amps: quantity(amps, 'A') } as const,
-    })),
+    ask: { key: 'clamp', values: { wire: { is: 'wire', wire: carrying.wire } } },
+    given: [
+      ...given,
+      ...draws.map(({ part, amps }) => ({
+        key: 'load',
+        values: { part: { is: 'part', part }, amps: quantity(amps, 'A') } as const,
+      })),
+    ],
     marked: pointsOf(worked, carrying.wire),
     right,
     wrong: [...mistakes('A', [['seriesForParallel', inSeries]]), ...shuffled(random, mistakes('A', beliefs))],
@@ -135,15 +138,17 @@ function ofTurns(worked: Worked, random: Random): Draft | undefined {
     ['turnsForgotten', shown],
     ['turnsTheOtherWay', shown * turns],
     ['turnsMiscounted', shown / (turns - 1)],
-    ['peak', amps * Math.SQRT2],
+    ['turnsTwice', amps / 2],
+    ['turnsTwice', amps / turns],
+    ...ofPeak(amps),
   ]);
   return {
     scene: worked.scene,
-    ask: { key: 'turns', values: { ...worked.said, wire } },
-    given: [{ key: 'turns', values: { turns: said.turns, shown: said.shown } }],
+    ask: { key: 'turns', values: { wire } },
+    given: [...worked.given, { key: 'turns', values: { turns: said.turns, shown: said.shown } }],
     marked: pointsOf(worked, carrying.wire),
     right: said.amps,
-    wrong: [...wrong.slice(0, 2), ...shuffled(random, wrong.slice(2))].filter((each) => saidApart(each.said, said.amps)),
+    wrong: shuffled(random, wrong).filter((each) => saidApart(each.said, said.amps)),
     why: [{ key: 'turns', values: { shown: said.shown, turns: said.turns, amps: said.amps } }],
   };
 }

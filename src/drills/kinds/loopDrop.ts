@@ -110,8 +110,10 @@ function draftOf(worked: Worked, stretch: Stretch, form: Form, random: Random): 
   const volts = form !== 'loop';
   return {
     scene: worked.scene,
-    ask: { key: form, values: { ...worked.said, ...names } },
+    ask: { key: form, values: names },
     given: [
+      ...(volts ? worked.given : []),
+      { key: loop ? 'pair' : 'single', values: names },
       { key: 'cable', values: { awg: said.awg, feet: said.feet } },
       { key: 'table', values: { awg: said.awg, table: said.table } },
       ...(volts ? [{ key: 'amps', values: { amps: said.amps } }] : []),

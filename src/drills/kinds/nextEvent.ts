@@ -1,9 +1,10 @@
+import type { Action } from '../../attempt/actions.ts';
+import { perceives, signsOf } from '../../attempt/notices.ts';
 import type { Notice } from '../../attempt/view.ts';
 import type { Fault } from '../../rig/faults.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
-import { hypothesesOf } from '../../suspects/hypotheses.ts';
-import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
-import { faultSaid, standingSaid } from '../places.ts';
+import type { Draft, DrillKind, Misconception, Sentence, Wrong } from '../item.ts';
+import { benchAfter, faultSaid, faultsOf, standingSaid } from '../places.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import { type Happening, type Run, runOf, type Watch, watchesOf } from './nextEvent/runs.ts';
@@ -73,8 +74,6 @@ export const nextEvent: DrillKind = {
   },
 };
 
-type Wrong = Draft['wrong'][number];
-
 const noticeSaid = (notice: Notice): Said => ({ is: 'notice', notice });
 const alike = (a: Notice, b: Notice): boolean => a.part === b.part && a.key === b.key && a.value === b.value;
 const isOneWith = (a: Notice, b: Notice): boolean => a.part === b.part && a.key !== b.key;
@@ -91,10 +90,10 @@ function askedOf(setting: Setting) {
     const way = JSON.stringify([watch.place, runOf(setting, watch, []).steps]);
     return !ways.has(way) && ways.add(way);
   });
-  const { rig, assembly } = setting;
+  const { assembly } = setting;
   // Of what stands there: elsewhere most faults change nothing here.
   const faultsAt = (place: string) =>
-    hypothesesOf(rig).flatMap(({ naming, members: [first, ...rest] }) =>
+    faultsOf(setting).flatMap(({ naming, members: [first, ...rest] }) =>
       first && rest.length === 0 && assembly.partById.get(naming.target)?.data.place === place ? [first] : [],
     );
   const asked = {
@@ -145,31 +144,66 @@ function draftOf({ setting, asked, run, past, seconds, right, sound }: Drawn, wr
   const steps = [...run.steps, { name: 'wait', seconds } as const];
   const told = run.happenings.slice(Math.max(0, past - TOLD), past);
   const coming = run.happenings.slice(past, past + TOLD);
-  const given = told.flatMap(({ notices: [first] }): Sentence[] =>
-    first ? [{ key: 'seen', values: { notice: noticeSaid(first) } }] : [],
-  );
+  const first = told.flatMap(({ notices: [notice] }) => notice ?? []);
+  const seen = first.map((notice): Sentence => ({ key: 'seen', values: { notice: noticeSaid(notice) } }));
   return {
     scene: setting.scene(faults, steps),
-    ask: {
-      key: watch.powered ? 'powered' : 'cycling',
-      values: {
-        place: { is: 'place', place: watch.place },
-        standing: standingSaid(setting, steps),
-        fault: faultSaid(setting, faults),
-        seconds: { is: 'number', value: seconds },
-      },
-    },
-    given: given.length > 0 ? given : [{ key: 'nothing', values: {} }],
+    ask: { key: watch.powered ? 'powered' : 'cycling', values: {} },
+    given: [
+      { key: 'place', values: { place: { is: 'place', place: watch.place } } },
+      { key: 'standing', values: { standing: standingSaid(setting, steps) } },
+      { key: 'fault', values: { fault: faultSaid(setting, faults) } },
+      timed('since', seconds),
+      ...(seen.length > 0 ? seen : [{ key: 'nothing', values: {} }]),
+      ...nowSaid(
+        setting,
+        faults,
+        steps,
+        [right, ...wrong.flatMap(({ said }) => (said.is === 'notice' ? [said.notice] : []))],
+        first,
+      ),
+    ],
     right: noticeSaid(right),
     wrong,
     why: [
-      ...coming.map(
-        ({ at, notices: [first = right] }, index): Sentence => ({
-          key: 'then',
-          values: { seconds: { is: 'number', value: Math.round(at - seconds) }, notice: noticeSaid(index === 0 ? right : first) },
-        }),
-      ),
+      ...coming.map(({ at, notices: [notice = right] }, index): Sentence => {
+        const { key, values } = timed('then', Math.round(at - seconds));
+        return { key, values: { ...values, notice: noticeSaid(index === 0 ? right : notice) } };
+      }),
       ...(sound ? [{ key: 'soundWould', values: { notice: noticeSaid(sound) } }] : []),
     ],
   };
+}
+
+/** More than this is told in minutes, seconds. */
+const LONG_SECONDS = 120;
+
+function timed(key: string, seconds: number): Sentence {
+  return seconds < LONG_SECONDS
+    ? { key, values: { seconds: { is: 'number', value: seconds } } }
+    : { key: `${key}Minutes`, values: { minutes: { is: 'number', value: Math.round(seconds / 60) } } };
+}
+
+/** How that stands now which the choices speak of: what can be seen of it, where what was told does not say so. */
+function nowSaid(
+  setting: Setting,
+  faults: readonly Fault[],
+  steps: readonly Action[],
+  choices: readonly Notice[],
+  told: readonly Notice[],
+): Sentence[] {
+  const bench = benchAfter(setting, faults, steps);
+  if (!bench) return [];
+  const parts = new Set(choices.map(({ part }) => part).filter((part) => !told.some((notice) => notice.part === part)));
+  return [...parts].sort().flatMap((id): Sentence[] => {
+    const part = setting.assembly.partById.get(id);
+    const sign =
+      part &&
+      signsOf(bench, part).find(
+        (each) => each.quiet !== true && each.minor !== true && each.sense === 'see' && perceives(bench, part, each),
+      );
+    if (!sign) return [];
+    const { key, value, sense } = sign;
+    return [{ key: 'now', values: { notice: noticeSaid({ part: id, key, value, sense }) } }];
+  });
 }

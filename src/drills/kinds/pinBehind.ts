@@ -11,6 +11,8 @@ type Way = (typeof WAYS)[number];
 
 interface Asked {
   readonly body: string;
+  /** What it comes off: its screws have letters. */
+  readonly base: string;
   /** Terminals left to right as the screws of its base stand, from the front. */
   readonly front: readonly string[];
   readonly way: Way;
@@ -26,12 +28,12 @@ export const pinBehind: DrillKind = {
   draft: (setting, random, own) => {
     const asked = pick(random, own(everythingIn(setting)));
     if (!asked) return undefined;
-    const { body, front, way, at } = asked;
+    const { body, base, front, way, at } = asked;
     // Turned about its upright axis, left and right change places (common practice, no source).
     const behind = [...front].reverse();
     const pin = front[at] ?? '';
     const seen = behind.indexOf(pin);
-    const pinSaid = (terminal: string): Said => ({ is: 'point', point: `${body}.${terminal}` });
+    const pinSaid = (terminal: string): Said => ({ is: 'point', point: `${base}.${terminal}` });
     const placeSaid = (place: number): Said => ({ is: 'number', value: place + 1 });
     const wrong: { said: Said; misconception: Misconception }[] = [];
     const right = answerIn(behind, way, pin, seen);
@@ -40,7 +42,8 @@ export const pinBehind: DrillKind = {
       if (answer === undefined || answer === right) return;
       wrong.push({ said: typeof answer === 'number' ? placeSaid(answer) : pinSaid(answer), misconception });
     };
-    if (right === undefined) return undefined;
+    // What is in the middle is in the middle from behind, too.
+    if (right === undefined || right === believed) return undefined;
     add(believed, 'notMirrored');
     const middle = typeof right === 'number' ? right : behind.indexOf(right);
     const beside = shuffled(
@@ -89,9 +92,11 @@ const placeIn = (way: Way, row: readonly string[], seen: number): number => (way
 
 function everythingIn({ assembly }: Setting): readonly Asked[] {
   return assembly.parts.flatMap((part) => {
-    const base = assembly.partById.get(baseOf(assembly, part) ?? '');
-    const front = (base?.kind.strip ?? []).filter((id) => part.kind.terminals.some((terminal) => terminal.id === id));
-    return WAYS.flatMap((way) => front.map((_, at): Asked => ({ body: part.id, front, way, at })));
+    const base = baseOf(assembly, part);
+    if (base === undefined) return [];
+    const strip = assembly.partById.get(base)?.kind.strip ?? [];
+    const front = strip.filter((id) => part.kind.terminals.some((terminal) => terminal.id === id));
+    return WAYS.flatMap((way) => front.map((_, at): Asked => ({ body: part.id, base, front, way, at })));
   });
 }
 

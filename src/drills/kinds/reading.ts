@@ -1,135 +1,96 @@
-import type { Action } from '../../attempt/actions.ts';
-import type { Bench } from '../../attempt/bench.ts';
-import { idealBetween, prober } from '../../attempt/measure.ts';
+import { voltsToEarth } from '../../attempt/access.ts';
 import type { MeterFunction } from '../../meter/functions.ts';
-import { liveReading, openLeads, type Reading } from '../../meter/read.ts';
+import { liveReading, openLeads, type Reading, readPort } from '../../meter/read.ts';
 import type { Fault } from '../../rig/faults.ts';
 import type { Point } from '../../rig/points.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
-import type { Draft, DrillKind, Misconception, Sentence } from '../item.ts';
-import { benchAfter, faultByLot, faultSaid, railsOf, readingSteps, sameSupply, spotsOf, standingSaid } from '../places.ts';
-import { type Said, saidApart } from '../said.ts';
+import type { Random } from '../../scenario/variant.ts';
+import type { Draft, DrillKind, Misconception, Sentence, Share, Wrong } from '../item.ts';
+import { benchAfter, faultSaid, railsOf, readingSteps, sameSupply, standingSaid } from '../places.ts';
+import { saidApart } from '../said.ts';
 import type { Setting } from '../setting.ts';
+import { faultNear, type Here, heresIn, type Look, lookOn, pairsByLot, SHOWS, type Shows, said, shownAt } from './reading/shown.ts';
 
 /** How often each function is asked for, by how often it comes in the list. */
-const FUNCTIONS: readonly MeterFunction[] = ['voltsAc', 'voltsAc', 'voltsAc', 'voltsAc', 'voltsLoaded', 'ohms', 'ohms', 'voltsDc'];
+const FUNCTIONS: readonly MeterFunction[] = [
+  ...Array.from({ length: 6 }, () => 'voltsAc' as const),
+  ...Array.from({ length: 5 }, () => 'ohms' as const),
+  'voltsLoaded',
+  'voltsLoaded',
+  'voltsDc',
+];
 /** How often something is wrong. */
 const FAULTY_SHARE = 0.7;
-/** How often a display without anything on it is asked for, where the lot fell on one: most pairs of points have nothing between them. */
-const NOTHING_SHARE = 0.3;
-
 /** How often a fault is asked for that changes nothing here: most of them. */
 const UNCONCERNED_SHARE = 0.2;
-
-/** More than this is a leak, ohms. */
-const MOST_OHMS = 100_000;
-
-/** Whether a meter without a burden would say something else: but for the loaded volts, which are there to show it. */
-const isGhost = (bench: Bench, fn: MeterFunction, red: Point, black: Point, right: Reading): boolean =>
-  fn !== 'voltsLoaded' && saidApart(said(idealBetween(bench, fn, red, black)), said(right));
+/** Spots at which one draft looks for what its lot fell on. */
+const MOST_SPOTS = 3;
 
 /** What will this meter read? */
 export const reading: DrillKind = {
   id: 'reading',
   skill: 'readings',
   choices: 4,
-  draft: (setting, random) => {
-    const faults = random() < FAULTY_SHARE ? faultByLot(setting, random) : [];
-    const spot = pick(random, spotsOf(setting));
+  draft: (setting, random, own) => {
     const fn = pick(random, FUNCTIONS);
-    if (!faults || !spot || !fn || setting.variant.tools?.includes(fn) === false) return undefined;
-    const [red, black, ...others] = shuffled(random, spot.points);
-    const together = sameSupply(setting);
-    if (red === undefined || black === undefined || !together(red, black)) return undefined;
-    const steps = [...spot.way, ...readingSteps(fn, red, black)];
-    const bench = benchAfter(setting, faults, steps);
-    const right = bench && prober(bench)(fn, red, black);
-    if (!right) return undefined;
-    // Leaks through what is open, and volts that the meter's own burden takes away, are known to a solver alone.
-    if (right.kind === 'number' && (fn === 'ohms' ? right.value > MOST_OHMS : isGhost(bench, fn, red, black, right)))
-      return undefined;
-    const nothing = right.kind === 'overload' || (right.kind === 'number' && right.value === 0);
-    if (nothing && random() > NOTHING_SHARE) return undefined;
-    if (faults.length > 0 && random() > UNCONCERNED_SHARE) {
-      const sound = benchAfter(setting, [], steps);
-      if (sound && !saidApart(said(prober(sound)(fn, red, black)), said(right))) return undefined;
+    // What is shown is by lot, not how often it is shown: most pairs of points have nothing between them.
+    const shows = pick(random, SHOWS[fn === 'ohms' ? 'ohms' : 'volts']);
+    if (!fn || !shows || setting.variant.tools?.includes(fn) === false) return undefined;
+    const faulty = random() < FAULTY_SHARE;
+    const all = !faulty || random() < UNCONCERNED_SHARE;
+    const mine = shares.get(own) ?? own(heresIn(setting));
+    shares.set(own, mine);
+    for (let tries = 0; tries < MOST_SPOTS; tries++) {
+      const here = pick(random, mine);
+      const faults = here && faulty ? faultNear(setting, here.point, random) : [];
+      if (!here || !faults) continue;
+      const [red, black] = pick(random, shownAt(setting, here, { faults, fn, shows, all }, random)) ?? [];
+      const { way, points } = here.spot;
+      if (red !== undefined && black !== undefined) return draftOf({ setting, faults, fn, red, black, shows, way, points }, random);
     }
-    const asked = { setting, faults, steps, fn, red, black, right };
-    const there = benchAfter(setting, faults, steps);
-    const beside = others.flatMap((point): Wrong[] =>
-      there && together(point, black) ? [{ said: said(prober(there)(fn, point, black)), misconception: 'nextDoor' }] : [],
-    );
-    return draftOf(asked, [...shuffled(random, mistaken(asked)), ...beside]);
+    return undefined;
   },
 };
 
-type Wrong = Draft['wrong'][number];
+/** What one number has to itself, for as long as it is drawn. */
+const shares = new WeakMap<Share, readonly Here[]>();
 
 interface Asked {
-  readonly setting: Setting;
-  readonly faults: readonly Fault[];
-  readonly steps: readonly Action[];
-  readonly fn: MeterFunction;
   readonly red: Point;
   readonly black: Point;
-  readonly right: Reading;
+  readonly shows: Shows;
+  readonly setting: Setting;
+  readonly faults: readonly Fault[];
+  readonly fn: MeterFunction;
+  readonly way: Parameters<typeof benchAfter>[2];
+  readonly points: readonly Point[];
 }
 
-const said = (shown: Reading): Said => ({ is: 'reading', reading: shown });
-
-/** What somebody would say who believes otherwise of the meter, the fault or the circuit: each computed in the world that they believe in. */
-function mistaken({ setting, faults, steps, fn, red, black, right }: Asked): Wrong[] {
-  const wrong: Wrong[] = [];
-  const add = (misconception: Misconception, shown: Reading | undefined) => {
-    if (shown) wrong.push({ said: said(shown), misconception });
-  };
-  const isOhms = fn === 'ohms';
+function draftOf(asked: Asked, random: Random): Draft | undefined {
+  const { setting, faults, fn, red, black, way } = asked;
+  const steps = [...way, ...readingSteps(fn, red, black)];
+  const sound = faults.length > 0 ? benchAfter(setting, [], steps) : undefined;
+  const soundly = sound && lookOn(sound).read(fn, red, black);
   const bench = benchAfter(setting, faults, steps);
-  if (bench) {
-    add(right.kind === 'live' ? 'ohmsOnLive' : 'burdenIgnored', idealBetween(bench, fn, red, black));
-    const rails = railsOf(bench);
-    if (rails && !isOhms) add('sourceEverywhere', prober(bench)(fn, rails.hot, rails.common));
-    // Both leads on one point: what conducts perfectly.
-    if (isOhms) add('openTakenForClosed', prober(bench)(fn, red, red));
-  }
-  if (isOhms && right.kind !== 'live') add('deadTakenForLive', liveReading(fn));
-  add(isOhms ? 'closedTakenForOpen' : 'nothingThere', openLeads(fn));
-  if (faults.length > 0) {
-    const sound = benchAfter(setting, [], steps);
-    if (sound) add('openTakenForClosed', prober(sound)(fn, red, black));
-  }
-  const wire = setting.rig.wires.find(({ from, to }) => [from, to].includes(red) || [from, to].includes(black));
-  if (wire) {
-    const parted = benchAfter(setting, [...faults, { target: wire.id, mode: 'open', magnitude: 0 }], steps);
-    if (parted) add('closedTakenForOpen', prober(parted)(fn, red, black));
-  }
-  return wrong;
-}
-
-function draftOf({ setting, faults, steps, fn, red, black, right }: Asked, wrong: readonly Wrong[]): Draft {
+  if (!bench) return undefined;
+  const look = lookOn(bench);
+  // Some seconds have passed since the lot fell on it.
+  if (look.shows(fn, red, black) !== asked.shows) return undefined;
+  const right = look.read(fn, red, black);
+  const wrong = [...shuffled(random, mistaken(asked, look, right, soundly, random)), ...beside(asked, look, random)];
+  const rails = railsOf(bench);
   const why: Sentence[] = [];
-  const bench = benchAfter(setting, faults, steps);
-  const rails = bench && railsOf(bench);
-  if (bench && rails) {
-    const to = (point: Point) => said(prober(bench)(fn === 'voltsDc' ? 'voltsDc' : 'voltsAc', point, rails.common));
-    const between = said(prober(bench)('voltsAc', red, black));
-    if (right.kind === 'live') why.push({ key: 'live', values: { between } });
-    else if (fn === 'ohms') why.push({ key: right.kind === 'overload' ? 'noWay' : 'wayOf', values: { shown: said(right) } });
-    else
-      why.push({
-        key: 'toCommon',
-        values: {
-          red: { is: 'point', point: red },
-          redVolts: to(red),
-          black: { is: 'point', point: black },
-          blackVolts: to(black),
-        },
-      });
-  }
-  if (faults.length > 0) {
-    const sound = benchAfter(setting, [], steps);
-    if (sound) why.push({ key: 'soundWould', values: { shown: said(prober(sound)(fn, red, black)) } });
-  }
+  if (right.kind === 'live') why.push({ key: 'live', values: { between: said(look.read('voltsAc', red, black)) } });
+  else if (fn === 'ohms') why.push({ key: right.kind === 'overload' ? 'noWay' : 'wayOf', values: { shown: said(right) } });
+  else if (fn !== 'voltsDc') {
+    const ends = { red: { is: 'point', point: red }, black: { is: 'point', point: black } } as const;
+    const ofRails = rails && sameSupply(setting)(rails.common, black) ? rails : undefined;
+    const volts = (point: Point) => (ofRails ? said(look.read('voltsAc', point, ofRails.common)) : earthVolts(point));
+    const earthVolts = (point: Point) => ({ is: 'quantity', value: voltsToEarth(bench, point), unit: 'V' }) as const;
+    why.push({ key: ofRails ? 'toCommon' : 'toEarth', values: { ...ends, redVolts: volts(red), blackVolts: volts(black) } });
+    if (saidApart(said(look.ideal(fn, red, black)), said(right))) why.push({ key: 'burden', values: { shown: said(right) } });
+  } else if (right.value === 0) why.push({ key: 'alternating', values: {} });
+  if (soundly && saidApart(said(soundly), said(right))) why.push({ key: 'soundWould', values: { shown: said(soundly) } });
   return {
     scene: setting.scene(faults, steps),
     ask: { key: 'reading', values: { leads: { is: 'leads', fn, red, black } } },
@@ -142,4 +103,60 @@ function draftOf({ setting, faults, steps, fn, red, black, right }: Asked, wrong
     wrong,
     why,
   };
+}
+
+/** What somebody would say who believes otherwise of the meter, the fault or the circuit: each computed in the world that they believe in. */
+function mistaken(asked: Asked, look: Look, right: Reading, sound: Reading | undefined, random: Random): Wrong[] {
+  const { fn, red, black, shows } = asked;
+  const { read, ideal } = look;
+  const wrong: Wrong[] = [];
+  const add = (misconception: Misconception, shown: Reading) => wrong.push({ said: said(shown), misconception });
+  if (fn !== 'ohms') {
+    if (fn === 'voltsLoaded') add('burdenIgnored', ideal(fn, red, black));
+    wrong.push(...elsewhere(asked, look, random));
+  } else if (shows === 'live') {
+    // Whatever number, or none, is read off a live circuit.
+    for (const each of [ideal(fn, red, black), openLeads(fn), read(fn, red, red)]) add('ohmsOnLive', each);
+  } else {
+    add('deadTakenForLive', liveReading(fn));
+    if (shows !== 'open') add('closedTakenForOpen', openLeads(fn));
+    // Both leads on one point: what conducts perfectly.
+    if (shows !== 'copper') add(shows === 'open' ? 'openTakenForClosed' : 'loadTakenForWire', read(fn, red, red));
+  }
+  if (sound && sound.kind === right.kind) add('soundTaken', sound);
+  return wrong;
+}
+
+/** Volts of each kind as they stand somewhere at this spot, or else at a source; and half of a control circuit's. */
+function elsewhere({ setting, fn, shows, points }: Asked, { read, shows: showsAt, stiff }: Look, random: Random): Wrong[] {
+  const together = sameSupply(setting);
+  const pairs = [...pairsByLot(points, random).filter(([one, other]) => together(one, other)), ...stiff];
+  const wrong: Wrong[] = [];
+  for (const kind of SHOWS.volts) {
+    const [one, other] = pairs.find(([a, b]) => showsAt(fn, a, b) === kind) ?? [];
+    if (one === undefined || other === undefined) continue;
+    const reading = read(fn, one, other);
+    if (kind !== shows) wrong.push({ said: said(reading), misconception: kind === 'none' ? 'nothingThere' : 'sourceEverywhere' });
+    if (kind === 'low') wrong.push({ said: said(voltsOf(fn, reading.value / 2)), misconception: 'sharedInRow' });
+  }
+  return wrong;
+}
+
+/** So many volts from a stiff source, as a meter shows them. */
+function voltsOf(fn: MeterFunction, volts: number): Reading {
+  const [acVolts, dcVolts] = fn === 'voltsDc' ? [0, volts] : [volts, 0];
+  return readPort(fn, { hertz: 60, acVolts: { re: acVolts, im: 0 }, acOhms: 0, acReactance: 0, dcVolts, dcOhms: 0 });
+}
+
+/** What the same lead shows with the other on a point beside. */
+function beside({ setting, fn, red, black, points, shows }: Asked, look: Look, random: Random): Wrong[] {
+  const together = sameSupply(setting);
+  return shuffled(random, points).flatMap((point): Wrong[] => {
+    if (point === red || point === black || !together(point, black)) return [];
+    const there = look.shows(fn, point, black);
+    if (there === undefined) return [];
+    const misconception =
+      fn !== 'ohms' ? 'nextDoor' : shows === 'live' ? 'ohmsOnLive' : shows === 'copper' ? 'wireTakenForLoad' : 'nextDoor';
+    return there === 'load' || fn !== 'ohms' ? [{ said: said(look.read(fn, point, black)), misconception }] : [];
+  });
 }

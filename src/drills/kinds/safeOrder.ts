@@ -38,9 +38,17 @@ interface Job {
   readonly on: Action;
   readonly work: readonly Action[];
   readonly close: readonly Action[];
-  /** Whether putting everything back is part of the question; then the meter has been proved before it. */
+  /** Whether putting everything back is part of the question. */
   readonly whole: boolean;
+  /** How much is done before the question begins. */
+  readonly done: Done;
 }
+
+/** What may have been done before, and the next step with it: nothing, the meter proved, isolated, tested for absence of voltage. */
+const DONE = ['nothing', 'proved', 'isolated', 'tested'] as const;
+type Done = (typeof DONE)[number];
+/** Fewer steps have no order worth a question. */
+const FEWEST_BLOCKS = 4;
 
 const known = new WeakMap<Setting, readonly Job[]>();
 
@@ -89,7 +97,9 @@ function jobsBehind(setting: Setting, { id, place, off, on }: Isolator): Job[] {
   const jobs = { way, earth, source, off, on, close: cover(false) };
   return points
     .filter((point) => partOf(bench, point)?.id !== id && wasLive(point) && (after.get(point) ?? 0) < DEAD_VOLTS)
-    .flatMap((at) => worksAt(bench, at).map(({ work, whole }): Job => ({ ...jobs, at, work, whole })));
+    .flatMap((at) =>
+      worksAt(bench, at).flatMap(({ work, whole }) => DONE.map((done): Job => ({ ...jobs, at, work, whole, done }))),
+    );
 }
 
 const partOf = ({ world }: Bench, point: Point) => world.assembly.partById.get(point.split('.')[0] ?? '');
@@ -114,11 +124,14 @@ function worksAt(bench: Bench, at: Point): Pick<Job, 'work' | 'whole'>[] {
 type Block = readonly Action[];
 
 function draftOf(setting: Setting, job: Job, random: Random): Draft | undefined {
-  const { source, at, off, on, work, close, whole } = job;
+  const { source, at, off, on, work, close, whole, done: before } = job;
   const prove: Action = { name: 'probe', lead: 'red', at: source };
   const test: Action = { name: 'probe', lead: 'red', at };
-  const scene = whole ? [...job.way, prove] : job.way;
-  const right: Block[] = whole ? [[off], [test], [prove], work, close, [on]] : [[prove], [off], [test], [prove], work];
+  const all: Block[] = [[prove], [off], [test], [prove], work, ...(whole ? [close, [on]] : [])];
+  const begun = DONE.indexOf(before);
+  const scene = [...job.way, ...all.slice(0, begun).flat()];
+  const right = all.slice(begun);
+  if (right.length < FEWEST_BLOCKS) return undefined;
   const judged = (blocks: readonly Block[]) => {
     const bench = setting.bench([]);
     const done = doInOrder(bench, [...scene, ...blocks.flat()]);
@@ -129,9 +142,9 @@ function draftOf(setting: Setting, job: Job, random: Random): Draft | undefined 
   const wrong = shuffled(random, ordersBeside(right))
     .slice(0, MOST_ORDERS)
     .filter((order) => judged(order) === false);
-  const live = benchAfter(setting, [], scene);
+  const live = benchAfter(setting, [], job.way);
   const proved = live && prober(live)('voltsAc', source, job.earth);
-  const dead = benchAfter(setting, [], [...scene, off]);
+  const dead = benchAfter(setting, [], [...job.way, off]);
   const tested = dead && prober(dead)('voltsAc', at, job.earth);
   if (!proved || !tested) return undefined;
   const point = (each: Point): Said => ({ is: 'point', point: each });
@@ -140,7 +153,8 @@ function draftOf(setting: Setting, job: Job, random: Random): Draft | undefined 
     ask: { key: whole ? 'whole' : 'work', values: { at: point(at) } },
     given: [
       { key: 'first', values: {} },
-      { key: whole ? 'proved' : 'source', values: { source: point(source), earth: point(job.earth) } },
+      { key: 'source', values: { source: point(source), earth: point(job.earth) } },
+      { key: before, values: { source: point(source), at: point(at) } },
     ],
     marked: [source, at],
     right: said(right),
@@ -153,12 +167,17 @@ function draftOf(setting: Setting, job: Job, random: Random): Draft | undefined 
   };
 }
 
-/** The same blocks with one of them at another place. */
+/** The same blocks with one or two of them at other places, each order once. */
 function ordersBeside(blocks: readonly Block[]): Block[][] {
-  return blocks.flatMap((block, from) => {
-    const others = blocks.filter((_, index) => index !== from);
-    return blocks
-      .map((_, to) => [...others.slice(0, to), block, ...others.slice(to)])
-      .filter((order) => JSON.stringify(order) !== JSON.stringify(blocks));
-  });
+  const key = (order: readonly Block[]) => JSON.stringify(order);
+  const once = moved(blocks);
+  const found = new Map([...once, ...once.flatMap(moved)].map((order) => [key(order), order]));
+  found.delete(key(blocks));
+  return [...found.values()];
 }
+
+const moved = (blocks: readonly Block[]): Block[][] =>
+  blocks.flatMap((block, from) => {
+    const others = blocks.filter((_, index) => index !== from);
+    return blocks.map((_, to) => [...others.slice(0, to), block, ...others.slice(to)]);
+  });

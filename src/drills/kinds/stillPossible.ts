@@ -31,8 +31,14 @@ export const stillPossible: DrillKind = {
     const left = suspects.filter((_, index) => struck[index] === undefined);
     return {
       scene: setting.scene(truth.faults, series.steps),
-      ask: { key: 'left', values: { suspects: setOf(shuffled(random, suspects)) } },
-      given: [...circumstances(setting, company, series.steps), ...readingsTold(series, 0)],
+      ask: { key: 'left', values: {} },
+      given: [
+        ...shuffled(random, suspects).map(
+          ({ naming }): Sentence => ({ key: 'suspect', values: { fault: { is: 'fault', naming } } }),
+        ),
+        ...circumstances(setting, company, series.steps),
+        ...readingsTold(series, 0),
+      ],
       marked: [...new Set(series.places.flatMap(({ red, black }) => [red, black]))],
       right: setOf(left),
       wrong: otherSets(suspects, struck, random),

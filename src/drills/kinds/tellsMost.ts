@@ -3,19 +3,23 @@ import type { Reading } from '../../meter/read.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
 import type { Random } from '../../scenario/variant.ts';
 import { type Cast, castByLot } from '../cast.ts';
-import type { Draft, DrillKind, Sentence } from '../item.ts';
-import { clearlyApart, leadsSaid, type Place, placesAt } from '../leads.ts';
+import type { DrillKind, Sentence, Wrong } from '../item.ts';
+import { clearlyApart, leadsSaid, type Place, placesAt, tellingAt } from '../leads.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
 import { circumstances, type Suspect } from '../suspects.ts';
 
-const CHOICES = 4;
+/** More wrong choices than an item has, for those that give nothing away: some that tell something, and some that tell nothing. */
+const MOST_LESS = 5;
+const MOST_NOTHING = 3;
 const SUSPECTS = { from: 3, to: 6 } as const;
 /** Suspects among whom those of a question are looked for, and how often. */
 const MOST_SUSPECTS = 8;
 const TRIES = 10;
 /** Bits by which the best reading tells more than any other: nobody weighs closer than that without a calculator. */
 const MARGIN_BITS = 0.25;
+/** How little a place that is as telling as the right one may be missed for one that is less so. */
+const LOT_SHARE = 0.25;
 /** Readings that tell so nearly as much as the best are as good, bits. */
 const AS_GOOD_BITS = 0.05;
 
@@ -23,15 +27,14 @@ const AS_GOOD_BITS = 0.05;
 export const tellsMost: DrillKind = {
   id: 'tellsMost',
   skill: 'probing',
-  choices: CHOICES,
+  choices: 4,
   draft: (setting, random, own) => {
     const cast = castByLot(setting, random, own, SUSPECTS.from, MOST_SUSPECTS);
     const [truth] = cast?.suspects ?? [];
     const picked = cast && pickedOf(setting, cast, random);
     if (!cast || !truth || !picked) return undefined;
     const { company, spot } = cast;
-    const { suspects } = picked;
-    const { best, others } = picked;
+    const { suspects, best, others } = picked;
     const total = suspects.reduce((sum, { weight }) => sum + weight, 0);
     return {
       scene: setting.scene(truth.faults, spot.way),
@@ -43,33 +46,24 @@ export const tellsMost: DrillKind = {
           return { key: 'suspect', values: { fault: { is: 'fault', naming }, share } };
         }),
       ],
-      marked: [...new Set([best, ...others].flatMap(({ place: { red, black } }) => [red, black]))],
+      marked: marksOf(best),
       right: leadsSaid(best.place),
-      wrong: others.map(({ place, bits }): Draft['wrong'][number] => ({
-        said: leadsSaid(place),
-        misconception: bits === 0 ? 'knownBefore' : 'tellsLess',
-      })),
+      wrong: others.map(
+        (each): Wrong => ({
+          said: leadsSaid(each.place),
+          misconception: each.bits === 0 ? 'knownBefore' : 'tellsLess',
+          why: gainSaid(each),
+          marked: marksOf(each),
+        }),
+      ),
       why: [
         ...suspects.flatMap(({ naming }, index): Sentence[] => {
           const reading = best.place.shown[index];
           if (!reading) return [];
-          return [
-            {
-              key: 'would',
-              values: {
-                fault: { is: 'fault', naming },
-                leads: leadsSaid(best.place),
-                shown: { is: 'reading', reading },
-              },
-            },
-          ];
+          const fault = { is: 'fault', naming } as const;
+          return [{ key: 'would', values: { fault, leads: leadsSaid(best.place), shown: { is: 'reading', reading } } }];
         }),
-        ...[best, ...others].map(
-          ({ place, bits }): Sentence => ({
-            key: 'gain',
-            values: { leads: leadsSaid(place), bits: { is: 'number', value: Math.round(bits * 10) / 10 } },
-          }),
-        ),
+        gainSaid(best),
       ],
     };
   },
@@ -81,6 +75,13 @@ interface Weighed {
   readonly bits: number;
 }
 
+const marksOf = ({ place: { red, black } }: Weighed) => [red, black];
+
+const gainSaid = ({ place, bits }: Weighed): Sentence => ({
+  key: 'gain',
+  values: { leads: leadsSaid(place), bits: { is: 'number', value: Math.round(bits * 10) / 10 } },
+});
+
 interface Picked {
   readonly suspects: readonly Suspect[];
   readonly best: Weighed;
@@ -88,11 +89,13 @@ interface Picked {
 }
 
 /** Some of a cast's suspects, the one at fault among them, and readings that tell much and little of them. */
-function pickedOf(setting: Setting, { suspects: [truth, ...rest], spot }: Cast, random: Random): Picked | undefined {
+function pickedOf(setting: Setting, { suspects: all, spot }: Cast, random: Random): Picked | undefined {
+  const [truth, ...rest] = all;
+  const telling = tellingAt(setting, all, spot);
   for (let tries = 0; truth && tries < TRIES; tries++) {
     const count = SUSPECTS.from + Math.floor(random() * (SUSPECTS.to - SUSPECTS.from + 1));
     const suspects = shuffled(random, [truth, ...shuffled(random, rest).slice(0, count - 1)]);
-    const chosen = choose(weighed(placesAt(setting, suspects, spot), suspects), random);
+    const chosen = choose(weighed(placesAt(setting, suspects, spot), suspects), telling, random);
     if (chosen) return { suspects, ...chosen };
   }
   return undefined;
@@ -108,9 +111,10 @@ function weighed(places: readonly Place[], suspects: readonly Suspect[]): Weighe
   });
 }
 
-/** A reading, and others that tell clearly less: some of them something, and one nothing. */
+/** A reading, and others that tell clearly less: some of them something, and some nothing; rather those that are as telling of other suspects as it is. */
 function choose(
   all: readonly Weighed[],
+  telling: (place: Place) => number,
   random: Random,
 ): { readonly best: Weighed; readonly others: readonly Weighed[] } | undefined {
   const most = Math.max(...all.map(({ bits }) => bits));
@@ -119,14 +123,20 @@ function choose(
     all.filter(({ bits }) => bits > 2 * MARGIN_BITS && bits >= most - AS_GOOD_BITS),
   );
   if (!best) return undefined;
-  const nothing = shuffled(
-    random,
+  const own = telling(best.place);
+  const alluring = (some: readonly Weighed[], count: number) =>
+    some
+      .map((each) => ({ each, lot: LOT_SHARE * random() + Math.abs(telling(each.place) - own) }))
+      .sort((a, b) => a.lot - b.lot)
+      .slice(0, count)
+      .map(({ each }) => each);
+  const nothing = alluring(
     all.filter(({ bits }) => bits === 0),
+    MOST_NOTHING,
   );
-  const less = shuffled(
-    random,
+  const less = alluring(
     all.filter(({ bits }) => bits > 0 && bits < best.bits - MARGIN_BITS),
-  ).slice(0, CHOICES - 1 - Math.min(1, nothing.length));
-  const others = [...less, ...nothing].slice(0, CHOICES - 1);
-  return less.length > 0 && others.length === CHOICES - 1 ? { best, others } : undefined;
+    MOST_LESS,
+  );
+  return less.length > 0 ? { best, others: [...less, ...nothing] } : undefined;
 }

@@ -3,7 +3,7 @@ import type { Random } from '../../scenario/variant.ts';
 import type { Draft, DrillKind, Misconception } from '../item.ts';
 import { drawsOf, sizeOf, sumOf } from '../loads.ts';
 import { saidApart } from '../said.ts';
-import { drawWorked, mistakes, quantity, type Worked } from '../sums.ts';
+import { drawWorked, mistakes, ofPeak, quantity, type Worked } from '../sums.ts';
 
 /** VA taken, their share of the plate, and what the plate leaves. */
 const FORMS = ['voltAmps', 'voltAmps', 'share', 'share', 'spare'] as const;
@@ -28,7 +28,7 @@ export const vaSum: DrillKind = {
   },
 };
 
-function draftOf({ bench, fed, scene, said }: Worked, form: Form, random: Random): Draft | undefined {
+function draftOf({ bench, fed, scene, given }: Worked, form: Form, random: Random): Draft | undefined {
   const { volts, rated } = fed;
   const draws = drawsOf(fed.loads);
   const amps = draws.reduce((sum, each) => sum + each.amps, 0);
@@ -42,17 +42,17 @@ function draftOf({ bench, fed, scene, said }: Worked, form: Form, random: Random
   const line = bench.world.assembly.partById.get(fed.part)?.params.primaryVolts;
   const beliefs: (readonly [Misconception, number])[] = [
     ['ampsForVoltAmps', answer(amps)],
-    ...(form === 'spare' ? [['lossForRest', voltAmps] as const] : [['peak', answer(voltAmps * Math.SQRT2)] as const]),
+    ['plateForLoad', answer(rated)],
+    ...(form === 'spare'
+      ? [['lossForRest', voltAmps] as const]
+      : ofPeak(voltAmps).map(([belief, value]) => [belief, answer(value)] as const)),
     ...(typeof line === 'number' && form !== 'spare' ? [['lineSide', answer(line * amps)] as const] : []),
   ];
   const forgotten = shuffled(random, draws).map((each) => ['loadLeftOut', answer(volts * (amps - each.amps))] as const);
   // Currents out of step with one another come to less than their sum: nothing that is wrong may be what a clamp would say.
   const solved = quantity(answer(volts * fed.amps), unit);
-  const wrong = [
-    ...mistakes(unit, forgotten.slice(0, 1)),
-    ...shuffled(random, mistakes(unit, [...beliefs, ...forgotten.slice(1)])),
-  ];
-  const given = {
+  const wrong = shuffled(random, mistakes(unit, [...beliefs, ...forgotten.slice(0, 2)]));
+  const told = {
     volts: quantity(volts, 'V'),
     rated: quantity(rated, 'VA'),
     amps: quantity(amps, 'A'),
@@ -61,21 +61,22 @@ function draftOf({ bench, fed, scene, said }: Worked, form: Form, random: Random
   };
   return {
     scene,
-    ask: { key: form, values: { ...said, supply: { is: 'part', part: fed.part } } },
+    ask: { key: form, values: { supply: { is: 'part', part: fed.part } } },
     given: [
-      { key: 'supply', values: { supply: { is: 'part', part: fed.part }, volts: given.volts, rated: given.rated } },
+      ...given,
+      { key: 'supply', values: { supply: { is: 'part', part: fed.part }, volts: told.volts, rated: told.rated } },
       ...draws.map((each) => ({
         key: 'load',
         values: { part: { is: 'part', part: each.part }, amps: quantity(each.amps, 'A') } as const,
       })),
     ],
     marked: [fed.hot, fed.common],
-    right: given.right,
+    right: told.right,
     wrong: wrong.filter((each) => saidApart(each.said, solved)),
     why: [
-      { key: 'sum', values: { amps: given.amps, volts: given.volts, voltAmps: given.voltAmps } },
-      ...(form === 'voltAmps' ? [] : [{ key: form, values: { voltAmps: given.voltAmps, rated: given.rated, right: given.right } }]),
-      { key: 'clamp', values: { clamp: quantity(fed.amps, 'A'), amps: given.amps } },
+      { key: 'sum', values: { amps: told.amps, volts: told.volts, voltAmps: told.voltAmps } },
+      ...(form === 'voltAmps' ? [] : [{ key: form, values: { voltAmps: told.voltAmps, rated: told.rated, right: told.right } }]),
+      { key: 'clamp', values: { clamp: quantity(fed.amps, 'A'), amps: told.amps } },
     ],
   };
 }

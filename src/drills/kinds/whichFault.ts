@@ -1,4 +1,5 @@
 import { castByLot } from '../cast.ts';
+import { someOf } from '../choices.ts';
 import type { Draft, DrillKind, Sentence } from '../item.ts';
 import { leadsSaid, placesAt } from '../leads.ts';
 import { readingsTold, ruledOut, type Series, seriesByLot } from '../series.ts';
@@ -39,7 +40,7 @@ export const whichFault: DrillKind = {
   },
 };
 
-interface Wrong {
+interface Misfit {
   /** Which suspect. */
   readonly index: number;
   /** By reading: whether it contradicts the suspect. */
@@ -47,29 +48,23 @@ interface Wrong {
 }
 
 /** As many suspects as there are wrong choices that some of the first one's readings contradict, and some fit; none where there are too few. */
-function alluring(series: Pick<Series, 'shown'>): readonly Wrong[] {
-  const partly = series.shown.flatMap((_, index): Wrong[] => {
+function alluring(series: Pick<Series, 'shown'>): readonly Misfit[] {
+  const partly = series.shown.flatMap((_, index): Misfit[] => {
     const against = index > 0 ? ruledOut(series, 0, index) : undefined;
     return against?.includes(true) && against.includes(false) ? [{ index, against }] : [];
   });
   return someOf(partly, CHOICES - 1).find(worthTaking) ?? [];
 }
 
-/** Every choice of so many. */
-function someOf<T>(things: readonly T[], count: number): T[][] {
-  if (count === 0) return [[]];
-  return things.flatMap((thing, index) => someOf(things.slice(index + 1), count - 1).map((rest) => [thing, ...rest]));
-}
-
 /** Whether each reading contradicts one of these, and none contradicts all. */
-function worthTaking(wrong: readonly Wrong[]): boolean {
+function worthTaking(wrong: readonly Misfit[]): boolean {
   return (wrong[0]?.against ?? []).every((_, reading) => {
     const struck = wrong.filter(({ against }) => against[reading]).length;
     return struck > 0 && struck < wrong.length;
   });
 }
 
-function contradiction({ places, shown }: Series, suspects: readonly Suspect[], { index, against }: Wrong): Sentence[] {
+function contradiction({ places, shown }: Series, suspects: readonly Suspect[], { index, against }: Misfit): Sentence[] {
   const at = against.indexOf(true);
   const place = places[at];
   const reading = shown[index]?.[at];
