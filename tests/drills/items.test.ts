@@ -35,9 +35,9 @@ describe.each(DRILL_KINDS.map((kind) => [kind.id, kind] as const))('%s', (_, kin
   });
 
   it.each(Object.entries(GUESSERS))('gives nothing away to who answers by the %s', (_name, guesser) => {
-    // More often than half above chance, by more than three deviations of as many lots.
+    // More often than half above chance, by more than two deviations of as many lots.
     const share = MOST_ABOVE_CHANCE / kind.choices;
-    const most = items.length * share + 3 * Math.sqrt(items.length * share * (1 - share));
+    const most = items.length * share + 2 * Math.sqrt(items.length * share * (1 - share));
     expect(rightBy(guesser, items)).toBeLessThan(most);
   });
 
