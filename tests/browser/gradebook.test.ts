@@ -1,8 +1,8 @@
 /** An instructor's gradebook out of files: what is dropped in, what the table says, and what comes out again. */
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { pointsText } from '../../src/app/gradebook/table.tsx';
 import { csvWords } from '../../src/app/gradebook/words.ts';
+import { pointsText } from '../../src/app/points-text.ts';
 import { t } from '../../src/app/words.ts';
 import type { Submitted } from '../../src/classroom/answers.ts';
 import { type Assignment, loadAssignment } from '../../src/classroom/assignment.ts';

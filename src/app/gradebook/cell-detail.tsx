@@ -8,6 +8,7 @@ import type { Cell, Gradebook, Row } from '../../classroom/gradebook.ts';
 import { SCORE_ITEMS } from '../../score/debrief.ts';
 import { Dialog } from '../bench/dialog.tsx';
 import { library } from '../library.ts';
+import { pointsText } from '../points-text.ts';
 import { retell } from '../retell.ts';
 import { stepWords } from '../step-words.ts';
 import { titleOf } from '../ticket-words.ts';
@@ -16,7 +17,6 @@ import { submissionOf } from './book.ts';
 import { OverruleSection } from './overrule.tsx';
 import { PaperAnswers, paperFacts } from './paper-answers.tsx';
 import { useBook } from './store.ts';
-import { pointsText } from './table.tsx';
 import { doubtText, itemTitle, nameOf } from './words.ts';
 
 interface Props {

@@ -1,8 +1,8 @@
 import { useId, useState } from 'preact/hooks';
 import { moment } from '../lab/moment.ts';
+import { pointsText } from '../points-text.ts';
 import { t } from '../words.ts';
 import { overrule, useBook } from './store.ts';
-import { pointsText } from './table.tsx';
 
 interface Props {
   readonly trainee: string;

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { type Assignment, placesOf } from '../../classroom/assignment.ts';
 import type { Cell, Gradebook, Row } from '../../classroom/gradebook.ts';
 import { paperTitle } from '../paper-words.ts';
+import { pointsText } from '../points-text.ts';
 import { number, t } from '../words.ts';
 import { BY_CODE, nextSorting, type SortBy, sortedRows } from './sort.ts';
 import { itemName, nameOf } from './words.ts';
@@ -85,9 +86,6 @@ function TraineeRow({ assignment, row: { trainee, cells, total }, onCell, onPers
     </tr>
   );
 }
-
-/** Points to the tenth where they are not whole: an overrule may be. */
-export const pointsText = (points: number): string => number(points, Number.isInteger(points) ? 0 : 1);
 
 function Points({ cell: { points, open, overrule, entry } }: { readonly cell: Cell }) {
   const nothing = entry === undefined ? t('gradebook:table.nothing') : t('gradebook:table.noPoints');

@@ -1,5 +1,5 @@
 import type { Listed } from '../../classroom/protocol.ts';
-import { paperTitle } from '../taking/paper-words.ts';
+import { paperTitle } from '../paper-words.ts';
 import { number, t } from '../words.ts';
 import { failureText } from './api.ts';
 import { moment } from './moment.ts';

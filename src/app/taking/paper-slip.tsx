@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { Paper } from '../../classroom/papers.ts';
+import { paperTitle } from '../paper-words.ts';
 import { go, questionsHref } from '../router.ts';
 import { clock, number, t } from '../words.ts';
 import { EndedPaper } from './ended-paper.tsx';
-import { paperAbout, paperTitle } from './paper-words.ts';
+import { paperAbout } from './paper-about.ts';
 import { begunPaper } from './sheet.ts';
 import { hoursAt, itemStatus, rulesFor, tellsAtOnce } from './status.ts';
 import { keepPaperBegun } from './store.ts';

@@ -2,8 +2,8 @@ import type { Doubt } from '../../../classroom/doubts.ts';
 import { pointsIn } from '../../../classroom/entry.ts';
 import type { Cell } from '../../../classroom/gradebook.ts';
 import { moment } from '../../lab/moment.ts';
+import { pointsText } from '../../points-text.ts';
 import { t } from '../../words.ts';
-import { pointsText } from '../table.tsx';
 import { doubtText } from '../words.ts';
 
 /** What is in doubt, and what the instructor decided. */

@@ -1,6 +1,6 @@
 import type { Gradebook, Row } from '../../../classroom/gradebook.ts';
+import { pointsText } from '../../points-text.ts';
 import { number, t } from '../../words.ts';
-import { pointsText } from '../table.tsx';
 import { ItemSheet } from './item-sheet.tsx';
 import { placeOf, type Reviewed } from './use-reviews.ts';
 
