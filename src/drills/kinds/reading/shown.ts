@@ -33,7 +33,7 @@ const MOST_FOUND = 8;
 
 export interface Here {
   readonly spot: Spot;
-  /** Where one of the leads is. */
+  /** Where the red lead is: no other number of the house has it there. */
   readonly point: Point;
 }
 
@@ -59,7 +59,7 @@ export function shownAt(
   if (!takeUp(bench, spot)) return [];
   const look = lookOn(bench);
   const found = others
-    .map((other) => (random() < 0.5 ? ([other, point] as const) : ([point, other] as const)))
+    .map((other) => [point, other] as const)
     .filter(([red, black]) => look.shows(fn, red, black) === shows)
     .slice(0, MOST_FOUND);
   if (all || found.length === 0) return found;
