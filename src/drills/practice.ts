@@ -2,7 +2,7 @@
  * What somebody has practised, and what comes next. Every family of items (a kind on a rig) is a card of the FSRS scheduler (ts-fsrs), so that what was
  * wrong comes back soon and what is known comes back late; skill and difficulty are estimated by Elo's model from every answer.
  */
-import { type CardInput, fsrs, type Grade, Rating } from 'ts-fsrs';
+import { type CardInput, fsrs, type Grade, Rating, State } from 'ts-fsrs';
 import { z } from 'zod';
 import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
 
@@ -41,6 +41,8 @@ export const practiceSchema = z.strictObject({
         asked: z.int().min(0).max(1e6),
         /** How hard it is for this person, by Elo's model. */
         rating,
+        /** Whether the last answer was right; left out by what was kept before this was. */
+        right: z.boolean().optional(),
       }),
     )
     .default({}),
@@ -114,6 +116,7 @@ export function answered(practice: Practice, { kind, rig, right, seconds, now }:
         card: nextCard(before?.card, gradeOf(right, seconds), now),
         asked: (before?.asked ?? 0) + 1,
         rating: bounded(difficulty - surprise),
+        right,
       },
     },
     skills: {
@@ -216,12 +219,16 @@ function mostApart(fresh: readonly Asked[], at: number, chosen: readonly Asked[]
   return best;
 }
 
-/** Chance that a family is still known, 0…1; 0 before it was ever asked. */
+/** Chance that a family is still known, 0…1; 0 before it was ever asked, and after an answer that was not right. */
 export function known(practice: Practice, { kind, rig }: Asked, now: number): number {
-  const card = practice.families[familyOf(kind.id, rig)]?.card;
-  if (!card || card.last_review === undefined) return 0;
-  return SCHEDULER.get_retrievability(inputOf(card), now, false);
+  const found = practice.families[familyOf(kind.id, rig)];
+  if (!found || found.card.last_review === undefined || !lastRight(found)) return 0;
+  return SCHEDULER.get_retrievability(inputOf(found.card), now, false);
 }
+
+/** Where it was not kept, the card tells: a wrong answer leaves it at the first step of learning. */
+const lastRight = ({ right, card }: Practice['families'][Family]): boolean =>
+  right ?? (card.state === State.Review || card.learning_steps > 0);
 
 /** Share of a skill's families that are known, each by its chance, 0…1. */
 export function mastery(practice: Practice, { kinds, rigs }: Shelf, skill: DrillSkill, now: number): number {

@@ -153,4 +153,36 @@ describe('a learner whose skills are known', () => {
     expect(mastery(practice, shelf, kind!.skill, BEGAN)).toBeGreaterThan(0);
     expect(mastery(practice, shelf, kind!.skill, BEGAN)).toBeLessThan(1);
   });
+
+  it('has mastered nothing without a right answer, and more with one than with any number of wrong ones', () => {
+    const [kind] = kinds;
+    const of = (practice: Practice, now = BEGAN) => mastery(practice, shelf, kind!.skill, now);
+    const say = (practice: Practice, rig: string, right: boolean) =>
+      answered(practice, { kind: kind!, rig, right, seconds: 30, now: BEGAN });
+    const wrong = rigs.reduce((practice, rig) => say(say(practice, rig, false), rig, false), fresh);
+    expect(of(wrong)).toBe(0);
+    const one = say(fresh, 'one', true);
+    // One of the skill's two kinds on three rigs, just seen.
+    expect(of(one)).toBeCloseTo(1 / 6, 6);
+    expect(of(one, BEGAN + DAY)).toBeGreaterThan(of(wrong, BEGAN + DAY));
+    // What was known and then answered wrongly is not known until it is answered rightly again.
+    const lost = say(one, 'one', false);
+    expect(of(lost)).toBe(0);
+    expect(of(say(lost, 'one', true))).toBeCloseTo(1 / 6, 6);
+  });
+
+  it('reads practice that was kept without the last answer by its cards', () => {
+    const [kind] = kinds;
+    const kept = (...rights: readonly boolean[]) => {
+      const practice = rights.reduce(
+        (before, right) => answered(before, { kind: kind!, rig: 'one', right, seconds: 30, now: BEGAN }),
+        fresh,
+      );
+      const families = Object.entries(practice.families).map(([family, { right, ...rest }]) => [family, rest]);
+      return practiceSchema.parse({ ...practice, families: Object.fromEntries(families) });
+    };
+    const of = (...rights: readonly boolean[]) => mastery(kept(...rights), shelf, kind!.skill, BEGAN);
+    for (const rights of [[false], [false, false], [true, false], [true, true, false]]) expect(of(...rights), `${rights}`).toBe(0);
+    for (const rights of [[true], [true, true], [false, true]]) expect(of(...rights), `${rights}`).toBeCloseTo(1 / 6, 6);
+  });
 });
