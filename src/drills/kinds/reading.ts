@@ -23,6 +23,8 @@ const FUNCTIONS: readonly MeterFunction[] = [
 const FAULTY_SHARE = 0.7;
 /** How often a fault is asked for that changes nothing here: most of them. */
 const UNCONCERNED_SHARE = 0.2;
+/** As long as a hand waits on the bench at once: what passes by itself has passed by then. */
+const LATER = { name: 'wait', seconds: 300 } as const;
 /** Spots at which one draft looks for what its lot fell on. */
 const MOST_SPOTS = 3;
 
@@ -71,12 +73,16 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
   const steps = [...way, ...readingSteps(fn, red, black)];
   const sound = faults.length > 0 ? benchAfter(setting, [], steps) : undefined;
   const soundly = sound && lookOn(sound).read(fn, red, black);
+  const later = benchAfter(setting, faults, [...steps, LATER]);
+  const then = later && lookOn(later).read(fn, red, black);
   const bench = benchAfter(setting, faults, steps);
-  if (!bench) return undefined;
+  if (!bench || !then) return undefined;
   const look = lookOn(bench);
   // Some seconds have passed since the lot fell on it.
   if (look.shows(fn, red, black) !== asked.shows) return undefined;
   const right = look.read(fn, red, black);
+  // What is only so for a while cannot be told from how things stand.
+  if (saidApart(said(then), said(right))) return undefined;
   const wrong = [...shuffled(random, mistaken(asked, look, right, soundly, random)), ...beside(asked, look, random)];
   const rails = railsOf(bench);
   const why: Sentence[] = [];
@@ -123,7 +129,8 @@ function mistaken(asked: Asked, look: Look, right: Reading, sound: Reading | und
     // Both leads on one point: what conducts perfectly.
     if (shows !== 'copper') add(shows === 'open' ? 'openTakenForClosed' : 'loadTakenForWire', read(fn, red, red));
   }
-  if (sound && sound.kind === right.kind) add('soundTaken', sound);
+  // One load's ohms cannot be told from another's by who sees neither of their plates.
+  if (sound && sound.kind === right.kind && !(fn === 'ohms' && shows === 'load')) add('soundTaken', sound);
   return wrong;
 }
 
@@ -148,8 +155,9 @@ function voltsOf(fn: MeterFunction, volts: number): Reading {
   return readPort(fn, { hertz: 60, acVolts: { re: acVolts, im: 0 }, acOhms: 0, acReactance: 0, dcVolts, dcOhms: 0 });
 }
 
-/** What the same lead shows with the other on a point beside. */
+/** What the same lead shows with the other on a point beside; of a load not: who sees no plate cannot tell one load's ohms from another's. */
 function beside({ setting, fn, red, black, points, shows }: Asked, look: Look, random: Random): Wrong[] {
+  if (fn === 'ohms' && shows === 'load') return [];
   const together = sameSupply(setting);
   return shuffled(random, points).flatMap((point): Wrong[] => {
     if (point === red || point === black || !together(point, black)) return [];
