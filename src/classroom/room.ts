@@ -56,6 +56,8 @@ export type Caution = (typeof CAUTIONS)[number];
 /** The answer to `GET /api/instructor/class`. */
 export const classSchema = z.strictObject({
   code: z.string(),
+  /** Where the host is found on the network, as `http://192.168.1.20:8780`. */
+  addresses: z.array(z.string()),
   paused: z.boolean(),
   trainees: z.array(z.strictObject({ code: codeSchema, name: z.string() })),
   assignments: z.array(

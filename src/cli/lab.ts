@@ -1,9 +1,9 @@
 /** `npm run lab`: the host of a room, and what copies and puts back what it keeps. */
 import type { AddressInfo } from 'node:net';
-import { networkInterfaces } from 'node:os';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import i18next from 'i18next';
+import { roomAddresses } from '../host/addresses.ts';
 import { builtApp } from '../host/app-files.ts';
 import { backup, restore } from '../host/database.ts';
 import { openHost } from '../host/host.ts';
@@ -25,13 +25,6 @@ function explain(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** Where this PC is found in the room. */
-function addresses(port: number): string[] {
-  const here = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
-  const outside = here.filter(({ family, internal }) => family === 'IPv4' && !internal);
-  return [...outside.map(({ address }) => address), 'localhost'].map((name) => `http://${name}:${port}/`);
-}
-
 function portOf(text: string): number {
   const port = Number(text);
   if (!Number.isInteger(port) || port < 0) throw dataError('data.tooSmall', '--port', { limit: 0 });
@@ -48,9 +41,9 @@ async function serve(folder: string, port: number, address: string, app: string 
     await host.close();
     throw error;
   }
-  const bound = (server.server.address() as AddressInfo).port;
+  const bound = server.server.address() as AddressInfo;
   say(i18next.t('host:open'));
-  for (const each of addresses(bound)) say(`  ${each}`);
+  for (const each of [...roomAddresses(bound), `http://localhost:${bound.port}`]) say(`  ${each}/`);
   say(i18next.t('host:class', { code: host.classCode }));
   if (host.password !== undefined) say(i18next.t('host:password', { password: host.password }));
   say(i18next.t('host:kept', { folder }));

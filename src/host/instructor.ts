@@ -3,6 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { codeSchema } from '../classroom/assignment.ts';
 import { type Classroom, extendSchema, instructorSignInSchema, type Pins, pauseSchema, rosterSchema } from '../classroom/room.ts';
 import { dataError } from '../rig/errors.ts';
+import { roomAddresses } from './addresses.ts';
 import { instructorNames, traineeNames, tried } from './guard.ts';
 import type { Host } from './host.ts';
 import type { TraineeRow } from './records.ts';
@@ -44,6 +45,7 @@ export function instructorRoutes(app: FastifyInstance, host: Host): void {
       '/api/instructor/class',
       async (): Promise<Classroom> => ({
         code: host.classCode,
+        addresses: roomAddresses(app.server.address()),
         paused: clock.paused(),
         trainees: records.trainees().map(({ code, name }) => ({ code, name })),
         assignments: room.assignments().map((assignment) => ({

@@ -59,6 +59,6 @@ describe('the messages of the lab', () => {
     const seat = { trainee: 't1', name: 'Ana', connected: true };
     expect(toInstructorSchema.safeParse({ kind: 'room', paused: false, seats: [seat] }).success).toBe(true);
     expect(toInstructorSchema.safeParse({ kind: 'room', paused: false, seats: [{ ...seat, pin: '1' }] }).success).toBe(false);
-    expect(classSchema.safeParse({ code: 'AB12', paused: false, trainees: [], assignments: [] }).success).toBe(true);
+    expect(classSchema.safeParse({ code: 'AB12', addresses: [], paused: false, trainees: [], assignments: [] }).success).toBe(true);
   });
 });

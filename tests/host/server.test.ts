@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { WebSocket } from 'ws';
 import { type SignedIn, type SignIn, signedInSchema } from '../../src/classroom/protocol.ts';
 import { classSchema, pinsSchema, toInstructorSchema } from '../../src/classroom/room.ts';
+import { roomAddresses } from '../../src/host/addresses.ts';
 import { backup, openDatabase, restore } from '../../src/host/database.ts';
 import type { Host } from '../../src/host/host.ts';
 import { createServer } from '../../src/host/server.ts';
@@ -174,6 +175,15 @@ describe('walls', () => {
 });
 
 describe('an instructor', () => {
+  it('hears where the room finds the host, once it listens', async () => {
+    const boss = await instructor();
+    const told = async () => classSchema.parse((await server.inject({ url: '/api/instructor/class', headers: boss })).json());
+    expect((await told()).addresses).toEqual([]);
+    await server.listen({ port: 0, host: '0.0.0.0' });
+    const bound = server.server.address() as AddressInfo;
+    expect((await told()).addresses).toEqual(roomAddresses(bound));
+  });
+
   it('puts up an assignment, sees the room, resets a PIN, and exports and erases a person', async () => {
     const { boss, pin } = await enrolled();
     const put = await post('/api/instructor/assignments', smallAssignment(), boss);

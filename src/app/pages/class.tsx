@@ -3,6 +3,7 @@ import '../css/lab.css';
 import { leaveHosted } from '../gradebook/hand-over.ts';
 import { AssignmentSlip } from '../lab/assignment-slip.tsx';
 import { ClassSignIn } from '../lab/class-sign-in.tsx';
+import { openAt } from '../lab/open-at.ts';
 import { RoomTable } from '../lab/room-table.tsx';
 import { RosterSlip } from '../lab/roster-slip.tsx';
 import { takeToken, useClass, useClassSession } from '../lab/use-class.ts';
@@ -55,12 +56,29 @@ function Room({ token }: { readonly token: string }) {
           <p class="lab-code" data-testid="class-code">
             {room?.code ?? ''}
           </p>
-          <p>{t('lab:class.how', { address: location.origin })}</p>
+          {room !== undefined && <HowToOpen addresses={room.addresses} />}
         </section>
         <RoomTable place={place} />
         <AssignmentSlip place={place} />
         <RosterSlip place={place} />
       </main>
+    </>
+  );
+}
+
+/** What trainees open to get here. */
+function HowToOpen({ addresses }: { readonly addresses: readonly string[] }) {
+  const [address, ...others] = openAt(location, addresses);
+  if (address === undefined) return <p class="lab-why">{t('lab:class.noAddress')}</p>;
+  if (others.length === 0) return <p>{t('lab:class.how', { address })}</p>;
+  return (
+    <>
+      <p>{t('lab:class.howSeveral')}</p>
+      <ul class="lab-addresses">
+        {[address, ...others].map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+      </ul>
     </>
   );
 }
