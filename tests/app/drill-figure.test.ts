@@ -201,7 +201,11 @@ describe('the pins of a thermostat', () => {
     };
     expect(saidText(view, acts)).toBe('thermostat (mode: heat, fan: on)');
     expect(sentenceText(view, 'reading', 'given', { key: 'standing', values: { standing: acts } })).toBe(
-      'Thermostat (mode: heat, fan: on).',
+      'How it is set: thermostat (mode: heat, fan: on).',
+    );
+    const left: Said = { is: 'part', part: 'thermostat' };
+    expect(sentenceText(view, 'tellsMost', 'given', { key: 'suspect', values: { fault: left, share: acts } })).toMatch(
+      /^Thermostat: /,
     );
   });
 });

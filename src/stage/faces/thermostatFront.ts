@@ -99,7 +99,7 @@ export function drawFront(pen: Pen, part: PartView, words: Words, width: number,
     pen.fill();
   }
   drawModes(pen, part, words, layout.modes);
-  drawToggle(pen, words, layout.fans, 'fan', part.signs.fan);
+  drawToggle(pen, words, layout.fans, 'fan', standsAt(part, 'fan'));
   if (third) drawToggle(pen, words, layout.emergency, 'emergency', part.signs.emergency);
 }
 
@@ -151,8 +151,12 @@ function drawDisplay(pen: Pen, part: PartView, words: Words, box: Box): void {
   letter(pen, status, left, box.y + box.height - 20, { size: 15, weight: 600, align: 'left', colour: ink, most: box.width - 24 });
 }
 
+/** Where a slide stands: a display that is dead does not tell, and the slide stays where a hand left it. */
+const standsAt = (part: PartView, name: 'mode' | 'fan'): string | number | undefined =>
+  part.signs[name] ?? part.controls.find(({ id }) => id === name)?.value;
+
 export function drawModes(pen: Pen, part: PartView, words: Words, stops: Readonly<Record<'off' | 'heat' | 'cool', Box>>): void {
-  const mode = part.signs.mode;
+  const mode = standsAt(part, 'mode');
   const track = { x: stops.off.x + 8, y: stops.off.y + 4, width: stops.off.width * 3 - 16, height: 26 };
   hollow(pen, track, MATERIAL.toggleTrack, 13);
   for (const position of ['off', 'heat', 'cool'] as const) {
