@@ -1,6 +1,15 @@
 /** What is kept of mock exams, with tickets and from before there were any. */
 import { expect, test } from 'vitest';
-import { countedIn, examined, examsIn, isClosed, joinExams, type KeptExams, usedBy } from '../../src/app/drills/exam-keep.ts';
+import {
+  countedIn,
+  examined,
+  examsIn,
+  isClosed,
+  joinExams,
+  type KeptExams,
+  unanswered,
+  usedBy,
+} from '../../src/app/drills/exam-keep.ts';
 import { fileText, parseFile } from '../../src/app/keeping/file.ts';
 import { importText } from '../../src/app/keeping/transfer.ts';
 import type { Action } from '../../src/attempt/actions.ts';
@@ -45,6 +54,13 @@ test('each ticket of a sitting counts as one more item', () => {
     { skill: 'bench', right: true },
     { skill: 'bench', right: false },
   ]);
+});
+
+test('what is left without an answer are open questions but those that fell out, and tickets that are not closed', () => {
+  const items = ['first', 'second', 'third', null, undefined];
+  expect(unanswered(items, { answers: [null, 2, 0, null, null] })).toEqual({ questions: 2, tickets: 0 });
+  const bench = withTickets.running?.bench ?? [];
+  expect(unanswered(items, { answers: [0, 2, 0, null, 1], bench })).toEqual({ questions: 0, tickets: 2 });
 });
 
 test('an exam’s clock runs on while nobody is at it, and gives nothing back when it is set', () => {

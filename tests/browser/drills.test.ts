@@ -37,6 +37,25 @@ async function looksRight(page: Page, where: string): Promise<void> {
   expect([...(await accessFaults(page)), ...(await cutTexts(page)), ...(await crowdedControls(page))], where).toEqual([]);
 }
 
+/** On a phone the way on is on the screen from the start, and whatever takes the focus lies between the bars. */
+async function wayOnInSight(page: Page): Promise<void> {
+  const before = page.viewportSize();
+  await page.setViewportSize(PHONE);
+  await page.evaluate(() => scrollTo(0, 0));
+  const top = await page.locator('.exam-bar').boundingBox();
+  const turn = await page.locator('.exam-turn').boundingBox();
+  expect(turn!.y + turn!.height).toBeLessThanOrEqual(PHONE.height);
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeGreaterThan(PHONE.height * 1.5);
+  for (const place of [(await choices(page).count()) - 1, 0]) {
+    await page.evaluate((low) => scrollTo(0, low ? document.documentElement.scrollHeight : 0), place === 0);
+    await choices(page).nth(place).focus();
+    const box = await choices(page).nth(place).boundingBox();
+    expect(box!.y).toBeGreaterThanOrEqual(top!.height);
+    expect(box!.y + box!.height).toBeLessThanOrEqual(turn!.y);
+  }
+  if (before) await page.setViewportSize(before);
+}
+
 test('ten minutes by touch on a phone: every answer is told with its reason, kept, and its circuit is on the bench', {
   timeout: 240_000,
 }, async () => {
@@ -70,6 +89,16 @@ test('ten minutes by touch on a phone: every answer is told with its reason, kep
   const sums = Object.values(kept.skills);
   expect(sums.reduce((sum, each) => sum + each.asked, 0)).toBe(asked);
   expect(sums.reduce((sum, each) => sum + each.right, 0)).toBe(right);
+  // A set that is stopped says what its answers came to; without any there is nothing to say.
+  for (const answers of [1, 0]) {
+    await page.getByRole('button', { name: t('drill:page.again') }).tap();
+    await choices(page).first().waitFor();
+    if (answers === 1) await choices(page).first().tap();
+    const fine = await page.locator('.drill-why[data-right=true]').count();
+    await page.getByRole('button', { name: t('drill:page.leave') }).tap();
+    if (answers === 1) await page.getByText(t('drill:page.result', { right: fine, asked: 1 })).waitFor();
+    else await page.getByRole('heading', { name: t('drill:page.today') }).waitFor();
+  }
   expect(errors).toEqual([]);
   await close();
 });
@@ -85,6 +114,7 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await press(t('drill:exam.begin'));
   await choices(page).first().waitFor();
   await looksRight(page, 'paper');
+  await wayOnInSight(page);
   const { running } = (await keptLog(page, 'exams')) as { running: { lot: number; bench: { ticket: string }[] } };
   const shelf = { kinds: DRILL_KINDS, rigs: [...library.rigs.keys()].sort() };
   const paper = paperOf(loadBlueprint(blueprint), shelf, running.lot);
@@ -131,6 +161,13 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await choices(page).first().waitFor();
   expect(await page.locator('.exam-places [data-state=answered]').count()).toBeGreaterThanOrEqual(sure + 1);
   await press(t('drill:exam.end'));
+  // What ends nothing comes first, and is what is offered.
+  expect(await page.locator('[aria-labelledby=ending-title] button').allTextContents()).toEqual([
+    t('drill:exam.goOn'),
+    t('drill:exam.handIn'),
+  ]);
+  expect(await page.locator('[aria-labelledby=ending-title] .act').textContent()).toBe(t('drill:exam.goOn'));
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('ending-title');
   await press(t('drill:exam.handIn'));
   await page.locator('.exam-result').waitFor();
   await looksRight(page, 'result');
@@ -173,6 +210,12 @@ test('an exam whose time is over ends at the bench, and says there what each tic
   expect(new URL(page.url()).hash).toBe('#/exams');
   await looksRight(page, 'result');
   expect(await page.locator('.exam-result tr').last().textContent()).toContain(t('drill:page.of', { right: '1', asked: '2' }));
+  // Five questions and a ticket were left: that is said instead of how sure the result is.
+  await page.getByText(t('drill:exam.unanswered', { count: 6 })).waitFor();
+  const said = await page.locator('.exam-review summary b').allTextContents();
+  expect(new Set(said)).toEqual(new Set([t('drill:exam.notAnswered')]));
+  await page.locator('.exam-review summary').first().click();
+  expect(await page.locator('.drill-verdict').textContent()).toBe(t('drill:page.wasOpen'));
   const kept = (await keptLog(page, 'exams')) as {
     running?: unknown;
     sittings: { bench: { right: boolean; points: number | null }[] }[];

@@ -54,6 +54,12 @@ export type RunningExam = z.infer<typeof runningSchema>;
 export const usedBy = ({ began, used }: Pick<RunningExam, 'began' | 'used'>, now: number): number =>
   Math.min(MOST_USED, Math.max(used, (now - began) / 1000));
 
+/** What of an exam has no answer: its questions but those that fell out (null), and its tickets that are not closed. */
+export const unanswered = (items: readonly unknown[], { answers, bench = [] }: Pick<RunningExam, 'answers' | 'bench'>) => ({
+  questions: items.filter((each, place) => each !== null && answers[place] === null).length,
+  tickets: bench.filter((work) => !isClosed(work)).length,
+});
+
 const benchedSchema = z.strictObject({
   ticket: id,
   right: z.boolean(),

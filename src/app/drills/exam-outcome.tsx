@@ -3,7 +3,7 @@ import { type ExamSkill, examResult, type Tally } from '../../drills/exam.ts';
 import type { Item } from '../../drills/item.ts';
 import { hrefOf } from '../router.ts';
 import { number, percent, t } from '../words.ts';
-import { countedIn } from './exam-keep.ts';
+import { countedIn, unanswered } from './exam-keep.ts';
 import { ExamTicketsTold } from './exam-tickets-told.tsx';
 import { ItemView } from './item-view.tsx';
 import type { ExamTold } from './result-left.ts';
@@ -22,6 +22,8 @@ export function ExamOutcome({ told, onBack }: Props) {
   const { blueprint, sitting, items, running } = told;
   const result = examResult(blueprint, countedIn(sitting));
   const { right, asked, share, passed, sure, skills, practise } = result;
+  const { questions, tickets } = unanswered(items, running);
+  const open = questions + tickets;
   useEffect(() => document.querySelector<HTMLElement>('h1')?.focus(), []);
   return (
     <>
@@ -35,7 +37,11 @@ export function ExamOutcome({ told, onBack }: Props) {
             pass: percent(blueprint.pass),
           })}
         </p>
-        <p>{t(sure ? 'drill:exam.isSure' : 'drill:exam.notSure', { between: between(result) })}</p>
+        <p>
+          {open > 0
+            ? t('drill:exam.unanswered', { count: open })
+            : t(sure ? 'drill:exam.isSure' : 'drill:exam.notSure', { between: between(result) })}
+        </p>
         <table class="drill-skills">
           <thead>
             <tr>
@@ -104,7 +110,7 @@ export function Reviewed({
   readonly chosen: number | undefined;
 }) {
   const [open, setOpen] = useState(false);
-  const said = chosen === item.right ? 'isRight' : 'isWrong';
+  const said = chosen === undefined ? 'notAnswered' : chosen === item.right ? 'isRight' : 'isWrong';
   return (
     <details class="exam-review" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>

@@ -1,7 +1,7 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { number, t } from '../words.ts';
 import { TimeLeft } from './exam-clock.tsx';
-import { isClosed } from './exam-keep.ts';
+import { unanswered } from './exam-keep.ts';
 import { ExamPlaces } from './exam-places.tsx';
 import { ExamTicket } from './exam-ticket.tsx';
 import { ItemView } from './item-view.tsx';
@@ -21,14 +21,15 @@ export function ExamPaper({ exam, at, onGo }: Props) {
   const [ending, setEnding] = useState(false);
   const places = items.length + bench.length;
   const ticket = bench[at - items.length];
+  const placed = { at: number(at + 1), of: number(places) };
   const turn = (by: number) => onGo(Math.max(0, Math.min(places - 1, at + by)));
   return (
-    <>
+    <div class="exam-paper">
       <div class="drill-bar exam-bar">
         <p>
           {ticket === undefined
-            ? t('drill:exam.place', { at: number(at + 1), of: number(items.length) })
-            : t('drill:exam.bench.place', { at: number(at - items.length + 1), of: number(bench.length) })}
+            ? t('drill:exam.place', placed)
+            : t('drill:exam.bench.place', { ...placed, number: number(at - items.length + 1) })}
         </p>
         <p class="exam-clock">
           {t('drill:exam.left')} <TimeLeft left={exam.left} />
@@ -44,7 +45,7 @@ export function ExamPaper({ exam, at, onGo }: Props) {
       ) : (
         <ExamTicket work={ticket} number={at - items.length + 1} />
       )}
-      <div class="drill-do">
+      <div class="drill-do exam-turn">
         <button type="button" class="button" disabled={at === 0} onClick={() => turn(-1)}>
           {t('drill:exam.before')}
         </button>
@@ -61,7 +62,7 @@ export function ExamPaper({ exam, at, onGo }: Props) {
         </button>
       </div>
       <ExamPlaces running={running} at={at} onGo={onGo} />
-    </>
+    </div>
   );
 }
 
@@ -83,19 +84,23 @@ function Question({ exam, at, onNext }: { readonly exam: Exam; readonly at: numb
 
 /** Asked once more before the end, with what is left undone. */
 function Ending({ exam: { items, running, finish }, onGoOn }: { readonly exam: Exam; readonly onGoOn: () => void }) {
-  const open = items.filter((each, place) => each !== null && running.answers[place] === null).length;
-  const tickets = (running.bench ?? []).filter((work) => !isClosed(work)).length;
+  const { questions, tickets } = unanswered(items, running);
+  // It opens at the head of the page, which may be out of sight.
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
   return (
     <section class="slip" aria-labelledby="ending-title">
-      <h2 id="ending-title">{t('drill:exam.sure')}</h2>
-      <p>{open === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: open })}</p>
+      <h2 id="ending-title" tabIndex={-1} ref={heading}>
+        {t('drill:exam.sure')}
+      </h2>
+      <p>{questions === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: questions })}</p>
       {tickets > 0 && <p>{t('drill:exam.bench.open', { count: tickets })}</p>}
       <div class="drill-do">
-        <button type="button" class="button act" onClick={finish}>
-          {t('drill:exam.handIn')}
-        </button>
-        <button type="button" class="button" onClick={onGoOn}>
+        <button type="button" class="button act" onClick={onGoOn}>
           {t('drill:exam.goOn')}
+        </button>
+        <button type="button" class="button" onClick={finish}>
+          {t('drill:exam.handIn')}
         </button>
       </div>
     </section>

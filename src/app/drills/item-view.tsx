@@ -48,6 +48,8 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
   const { view } = stood;
   const words = (part: 'ask' | 'given' | 'why') => (sentence: Item['ask']) => sentenceText(view, item.kind, part, sentence);
   const isTold = chosen !== undefined && !quiet;
+  // Looked at again, a question may have been left without an answer: then none of the choices is the chosen one.
+  const verdict = chosen === item.right ? 'wasRight' : item.choices[chosen ?? -1] === undefined ? 'wasOpen' : 'wasWrong';
   const wrong = chosen === undefined ? undefined : item.choices[chosen]?.misconception;
   return (
     <article class="slip drill" aria-labelledby="drill-title">
@@ -70,7 +72,7 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
           <Choices item={item} view={view} chosen={chosen} told={isTold} onChoose={onChoose} />
           {isTold && (
             <div class="drill-why" data-right={String(chosen === item.right)} tabIndex={-1} ref={told} role="status">
-              <p class="drill-verdict">{t(chosen === item.right ? 'drill:page.wasRight' : 'drill:page.wasWrong')}</p>
+              <p class="drill-verdict">{t(`drill:page.${verdict}`)}</p>
               {wrong !== undefined && <p>{t(`drill:misconception.${wrong}`)}</p>}
               {item.why.map(words('why')).map((line) => (
                 <p key={line}>{line}</p>

@@ -32,6 +32,8 @@ export interface Drills {
   readonly begin: (kind?: string) => void;
   readonly choose: (choice: number) => void;
   readonly next: () => void;
+  /** Ends the set with what was answered so far. */
+  readonly stop: () => void;
   readonly leave: () => void;
 }
 
@@ -112,6 +114,15 @@ export function useDrills(): Drills {
     [state],
   );
   const next = useCallback(() => setState((now) => now && { ...now, at: now.at + 1, item: undefined, chosen: undefined }), []);
+  const stop = useCallback(
+    () =>
+      setState((now) => {
+        if (now === undefined || now.results.length === 0) return undefined;
+        const set = now.set.slice(0, now.results.length);
+        return { ...now, set, at: set.length, item: undefined, chosen: undefined };
+      }),
+    [],
+  );
   const leave = useCallback(() => setState(undefined), []);
   return useMemo(
     () => ({
@@ -126,8 +137,9 @@ export function useDrills(): Drills {
       begin,
       choose,
       next,
+      stop,
       leave,
     }),
-    [practice, kept, failed, state, begin, choose, next, leave],
+    [practice, kept, failed, state, begin, choose, next, stop, leave],
   );
 }

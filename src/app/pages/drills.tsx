@@ -45,14 +45,14 @@ function Overview({ drills }: { readonly drills: Drills }) {
         <h2 id="today-title">{t('drill:page.today')}</h2>
         <p>{t('drill:page.about')}</p>
         {first !== undefined && <p>{t('drill:page.first', { skill: t(`drill:skill.${first.kind.skill}`) })}</p>}
-        <p>
+        <div class="drill-do">
           <button type="button" class="button act" onClick={() => begin()}>
             {t('drill:page.begin')}
           </button>
-        </p>
-        <p>
-          <a href={hrefOf('exams')}>{t('drill:exam.title')}</a>
-        </p>
+          <a class="button" href={hrefOf('exams')}>
+            {t('drill:exam.title')}
+          </a>
+        </div>
       </section>
       <section class="slip" aria-labelledby="skills-title">
         <h2 id="skills-title">{t('drill:page.skills')}</h2>
@@ -76,12 +76,12 @@ function Overview({ drills }: { readonly drills: Drills }) {
 }
 
 function Running({ drills }: { readonly drills: Drills }) {
-  const { set = [], at, item, chosen, failed, choose, next, leave } = drills;
+  const { set = [], at, item, chosen, failed, choose, next, stop } = drills;
   return (
     <>
       <div class="drill-bar">
         <p>{t('drill:page.place', { at: number(at + 1), of: number(set.length) })}</p>
-        <button type="button" class="button" onClick={leave}>
+        <button type="button" class="button" onClick={stop}>
           {t('drill:page.leave')}
         </button>
       </div>
