@@ -3,11 +3,14 @@ import { viewOf } from '../../src/attempt/attempt.ts';
 import type { RigData } from '../../src/rig/schema.ts';
 import { LANDING_ORDER, subbase } from '../../src/stage/faces/subbase.ts';
 import { BACK, batteryThermostat } from '../../src/stage/faces/thermostat.ts';
+import { drawModes } from '../../src/stage/faces/thermostatFront.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { sceneOf } from '../../src/stage/layout.ts';
+import type { Box } from '../../src/stage/pen.ts';
 import { SCENE, SIZES } from '../../src/stage/tokens.ts';
 import { SHIPPED_KINDS } from '../parts/kinds.ts';
 import { start } from '../scenario/shipped.ts';
+import { recorder } from './recorder.ts';
 import { OPEN_STANDS } from './rigs.ts';
 
 test('every kind of part in the catalogue has a face of its own', () => {
@@ -22,6 +25,21 @@ test('a thermostat turned over shows its pins mirrored left to right (common pra
   const screws = subbase.shape(part).terminals;
   for (const [id, pin] of pins) expect(pin.x - BACK.x).toBe(BACK.width - (screws[id]?.x ?? Number.NaN));
 });
+
+test('a thermostat whose display is dead still shows where its slides stand', () => {
+  const seated = viewOf(start('fanButNoCooling')).parts.find(({ kind }) => kind === 'batteryThermostat')!;
+  const drawn = (mode: string) => {
+    const { pen, strokes } = recorder();
+    const controls = seated.controls.map((each) => (each.id === 'mode' ? { ...each, value: mode } : each));
+    drawModes(pen, { ...seated, signs: { display: 'blank' }, controls }, String, STOPS);
+    return strokes;
+  };
+  expect(drawn('heat')).not.toEqual(drawn('cool'));
+  expect(drawn('heat').length).toBe(drawn('cool').length);
+});
+const STOPS = Object.fromEntries(
+  ['off', 'heat', 'cool'].map((each, index) => [each, { x: 60 * index, y: 0, width: 60, height: 44 }]),
+) as Readonly<Record<'off' | 'heat' | 'cool', Box>>;
 
 /** Terminals inside a body that what rides in it presses on: no probe gets between them. */
 function innerTwins(rig: RigData): string[] {
