@@ -4,6 +4,7 @@ import { loadAssignmentDraft, newAssignment } from '../../src/app/making/assignm
 import { newDraft, proposed, said, toggled, withFaults, withSuspects } from '../../src/app/making/draft.ts';
 import { loadDraft } from '../../src/app/making/kept.ts';
 import { benchTickets, examPaper, KINDS_BY_SKILL, loadOf, moved, roomFor, ticked } from '../../src/app/making/papers.ts';
+import { isOnlyHere } from '../../src/app/making/reach.ts';
 import { type Assignment, loadAssignment, type PaperSetting } from '../../src/classroom/assignment.ts';
 import type { Blueprint } from '../../src/drills/exam.ts';
 import { DRILL_KINDS } from '../../src/drills/kinds.ts';
@@ -200,4 +201,11 @@ test('no more papers are let in than an assignment may have', () => {
     return roomFor(made);
   };
   expect([fits({ papers: [exam] }), fits({ items, papers: [exam] })]).toEqual([9, 2]);
+});
+
+test('a link opens elsewhere only where the page came over the network', () => {
+  const only = (url: string) => isOnlyHere(new URL(url));
+  for (const url of ['http://localhost:5173/', 'http://127.0.0.1:4973/', 'http://[::1]/', 'file:///C:/bellwire.html'])
+    expect(only(url), url).toBe(true);
+  for (const url of ['http://192.168.1.20:8780/', 'https://school.example/bellwire/']) expect(only(url), url).toBe(false);
 });

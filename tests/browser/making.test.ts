@@ -36,6 +36,8 @@ test.each([
   expect(await page.locator('main').textContent()).not.toMatch(/\b(app|builder|keeping|parts|rig):[a-z]/);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   await button(page, 'Make a link').click();
+  // The tests' page is at this PC's own address.
+  await page.locator('.make-side').getByText('It works only on this PC').waitFor();
   const link = await page.getByLabel('Link', { exact: true }).inputValue();
   expect(link).toMatch(/#\/play\/[\w-]+$/);
   await button(page, 'Play it on the bench').click();
@@ -82,6 +84,12 @@ async function setPapers(page: Page, name: string): Promise<void> {
   if (name === 'phone') await bench.uncheck();
   await button(page, 'Add this exam').click();
   await page.getByTestId('assign-state').getByText('It is ready to be handed out.').waitFor();
+  const added = await page.locator('.make-items > li').count();
+  expect(added).toBe(name === 'phone' ? 0 : 2);
+  const minutes = await papers.getByLabel('Minutes').inputValue();
+  const told = await page.getByTestId('exam-said').textContent();
+  expect(told?.startsWith('2 tickets of this exam’s bench part were added to the tickets above.')).toBe(added > 0);
+  expect(told).toContain(`Its questions have ${minutes} of the exam’s `);
   await papers.getByLabel('Questions').fill('12');
   await papers.getByLabel('Passed at, %').fill('80');
   await papers.getByLabel('A title of your own').fill('Mid-term');

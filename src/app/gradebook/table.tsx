@@ -40,7 +40,7 @@ export function GradeTable({ gradebook, onCell, onPerson }: Props) {
             {heading('name', t('gradebook:column.name'))}
             {heading('code', t('gradebook:column.trainee'))}
             {places.map((item) => heading(item, itemName(assignment, item), paperAt(assignment, item)))}
-            {heading('total', t('gradebook:column.total'))}
+            {heading('total', t('gradebook:table.total'))}
             {heading('doubts', t('gradebook:column.doubts'))}
           </tr>
         </thead>
@@ -131,6 +131,7 @@ export function MarkKey() {
         {t('gradebook:table.overruled')}
       </li>
       <li>– {t('gradebook:table.nothing')}</li>
+      <li>{t('gradebook:table.weights')}</li>
     </ul>
   );
 }

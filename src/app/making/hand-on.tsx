@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { encodeShared } from '../sharing.ts';
 import { t } from '../words.ts';
 import { whyNot } from './error-text.ts';
+import { isOnlyHere } from './reach.ts';
 import { save } from './save.ts';
 
 interface Props {
@@ -23,7 +24,8 @@ export function HandOn({ json, name, page }: Props) {
         () => true,
         () => false,
       );
-      setLink({ of, href, said: t(copied === true ? 'builder:link.copied' : 'builder:link.made') });
+      const how = copied === true ? 'copied' : 'made';
+      setLink({ of, href, said: t(isOnlyHere(location) ? `builder:link.onlyHere.${how}` : `builder:link.${how}`) });
     } catch (error) {
       setLink({ of, href: '', said: whyNot(error) });
     }

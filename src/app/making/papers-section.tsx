@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Assignment, type AssignmentItem, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
+import type { Blueprint } from '../../drills/exam.ts';
 import { ticketCount } from '../../drills/examBench.ts';
 import { posted } from '../drills/begin-exam.ts';
 import { blueprints } from '../drills/blueprints.ts';
@@ -8,7 +9,7 @@ import { number, percent, t } from '../words.ts';
 import { DrillsMaker } from './drills-maker.tsx';
 import { NumberField, SelectField, Slip, TextField, Tick } from './fields.tsx';
 import { PaperSample } from './paper-sample.tsx';
-import { benchTickets, EXERCISE_SECONDS, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
+import { benchTickets, EXERCISE_SECONDS, type ExamSetting, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
 
 interface Props {
   readonly draft: Assignment;
@@ -21,6 +22,8 @@ interface Props {
 export function PapersSection({ draft, onPapers, onExam }: Props) {
   const { papers = [] } = draft;
   const [sample, setSample] = useState<PaperSetting>();
+  /** Of the exam that was added last: where its bench part has gone. */
+  const [said, setSaid] = useState('');
   const list = useRef<HTMLOListElement>(null);
   /** A paper that was moved keeps the hand's place. */
   const held = useRef<{ readonly at: number; readonly by: -1 | 1 }>();
@@ -79,9 +82,19 @@ export function PapersSection({ draft, onPapers, onExam }: Props) {
       <p role="status" data-testid="papers-sum">
         {papers.length === 0 ? t('builder:papers.none') : sumText(draft)}
       </p>
+      <p role="status" data-testid="exam-said">
+        {papers.some(({ kind }) => kind === 'exam') && said}
+      </p>
       {roomFor(draft) > 0 ? (
         <>
-          <ExamMaker draft={draft} onExam={onExam} />
+          <ExamMaker
+            draft={draft}
+            onExam={(blueprint, tickets) => {
+              const setting = examPaper(blueprint);
+              setSaid(benchText(blueprint, setting, tickets.length));
+              onExam(setting, tickets);
+            }}
+          />
           <h3>{t('builder:papers.drills')}</h3>
           <DrillsMaker onDrills={(setting) => onPapers([...papers, setting])} />
         </>
@@ -179,7 +192,21 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
   );
 }
 
-function ExamMaker({ draft, onExam }: Pick<Props, 'draft' | 'onExam'>) {
+/** What becomes of an exam's bench part in an assignment, and so of its minutes; nothing where it has none. */
+function benchText({ bench, minutes: whole }: Blueprint, { exam }: ExamSetting, added: number): string {
+  if (ticketCount(bench) === 0) return '';
+  return [
+    ...(added === 0 ? [] : [t('builder:papers.benchAdded', { count: added })]),
+    t('builder:papers.benchMinutes', { minutes: number(exam.minutes), whole: number(whole) }),
+  ].join(' ');
+}
+
+interface MakerProps {
+  readonly draft: Assignment;
+  readonly onExam: (blueprint: Blueprint, tickets: AssignmentItem[]) => void;
+}
+
+function ExamMaker({ draft, onExam }: MakerProps) {
   const [isWhole, setWhole] = useState(true);
   const [id, setId] = useState(blueprints[0]?.id ?? '');
   const blueprint = blueprints.find((each) => each.id === id);
@@ -199,7 +226,7 @@ function ExamMaker({ draft, onExam }: Pick<Props, 'draft' | 'onExam'>) {
         <button
           type="button"
           class="button"
-          onClick={() => onExam(examPaper(blueprint), isWhole && isFitting ? benchTickets(blueprint, draft, posted) : [])}
+          onClick={() => onExam(blueprint, isWhole && isFitting ? benchTickets(blueprint, draft, posted) : [])}
         >
           {t('builder:papers.addExam')}
         </button>

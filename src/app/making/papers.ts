@@ -12,6 +12,8 @@ const LOTS = 1_000_000;
 /** For one exercise; common practice, no source. */
 export const EXERCISE_SECONDS = 40;
 
+export type ExamSetting = Extract<PaperSetting, { kind: 'exam' }>;
+
 /** How many more papers an assignment may have. */
 export const roomFor = (assignment: Assignment): number =>
   Math.min(MOST_PAPERS - (assignment.papers?.length ?? 0), MOST_ITEMS - placesOf(assignment));
@@ -20,7 +22,7 @@ export const roomFor = (assignment: Assignment): number =>
  * An exam that ships, as it goes into an assignment: its questions alone, for bench tickets are tickets of the assignment. Of its time
  * they have their share by number.
  */
-export function examPaper({ id, items, minutes, pass, skills, bench }: Blueprint): PaperSetting {
+export function examPaper({ id, items, minutes, pass, skills, bench }: Blueprint): ExamSetting {
   const own = Math.ceil((minutes * items) / (items + ticketCount(bench)));
   return { kind: 'exam', exam: { id, items, minutes: own, pass, skills: { ...skills } } };
 }

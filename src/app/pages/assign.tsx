@@ -17,8 +17,8 @@ import { instantOf, localOf } from '../making/local-time.ts';
 import { PackageMaker } from '../making/package-maker.tsx';
 import { PapersSection } from '../making/papers-section.tsx';
 import { RubricFields } from '../making/rubric-fields.tsx';
-import { hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { Ways } from '../making/ways.tsx';
+import { BackHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
 /** Where an instructor sets tickets, exercises and exams, and how they are to be worked on. */
@@ -52,17 +52,11 @@ export function AssignPage() {
   const why = wrong === undefined ? checked.why : faultText(wrong);
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-        <a class="back" href={hrefOf('build')}>
-          {t('builder:title')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet making">
         <div class="make-head">
           <h1 tabIndex={-1}>{t('builder:assign.title')}</h1>
+          <Ways to="build" />
           <div class="make-buttons">
             <FileButton
               words={t('builder:open')}

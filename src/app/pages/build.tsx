@@ -23,8 +23,9 @@ import { ResultPanel } from '../making/result-panel.tsx';
 import { ListSection, RulesSection } from '../making/rules-section.tsx';
 import { StorySection } from '../making/story-section.tsx';
 import { type Made, useMade } from '../making/use-made.ts';
+import { Ways } from '../making/ways.tsx';
 import { go, hrefOf } from '../router.ts';
-import { PageHead, useTitle } from '../shell.tsx';
+import { BackHead, useTitle } from '../shell.tsx';
 import { t } from '../words.ts';
 
 const firstRig = (): RigData => {
@@ -72,17 +73,11 @@ export function BuildPage() {
   const laid = made.sound?.rig ?? layHouse(rig, undefined);
   return (
     <>
-      <PageHead>
-        <a class="back" href={hrefOf('home')}>
-          {t('app:toTickets')}
-        </a>
-        <a class="back" href={hrefOf('assign')}>
-          {t('builder:toAssign')}
-        </a>
-      </PageHead>
+      <BackHead />
       <main class="sheet making">
         <div class="make-head">
           <h1 tabIndex={-1}>{t('builder:title')}</h1>
+          <Ways to="assign" />
           <div class="make-buttons">
             <FileButton
               words={t('builder:open')}
