@@ -79,8 +79,6 @@ try {
     if (await caution.isVisible()) await caution.click();
   };
   await withPage(browser, LAPTOP, async (page) => {
-    await go(page, '');
-    await shoot(page, 'tickets');
     await bench(page);
     await shoot(page, 'bench');
   });
