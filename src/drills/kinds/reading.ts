@@ -25,6 +25,8 @@ const FAULTY_SHARE = 0.7;
 const UNCONCERNED_SHARE = 0.2;
 /** As long as a hand waits on the bench at once: what passes by itself has passed by then. */
 const LATER = { name: 'wait', seconds: 300 } as const;
+/** Share of the lots for no volts at all that are cast anew. */
+const NOTHING_LEFT_OUT = 0.35;
 /** Spots at which one draft looks for what its lot fell on. */
 const MOST_SPOTS = 3;
 
@@ -38,6 +40,8 @@ export const reading: DrillKind = {
     // What is shown is by lot, not how often it is shown: most pairs of points have nothing between them.
     const shows = pick(random, SHOWS[fn === 'ohms' ? 'ohms' : 'volts']);
     if (!fn || !shows || setting.variant.tools?.includes(fn) === false) return undefined;
+    // Between most points there is nothing, and who always says so must not be right too often.
+    if (shows === 'none' && random() < NOTHING_LEFT_OUT) return undefined;
     const faulty = random() < FAULTY_SHARE;
     const all = !faulty || random() < UNCONCERNED_SHARE;
     const mine = shares.get(own) ?? own(heresIn(setting));
