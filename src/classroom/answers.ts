@@ -1,39 +1,24 @@
 import { z } from 'zod';
 import { shapeError } from '../rig/errors.ts';
-import { type Assignment, codeSchema, migrated } from './assignment.ts';
+import { type Assignment, migrated } from './assignment.ts';
 import { canonical, digestOf, hashOf } from './digest.ts';
-import { instantSchema } from './instant.ts';
+import { digestSchema, HANDED } from './handed.ts';
 import type { Paper } from './papers.ts';
 import { RULES } from './seal.ts';
 import type { Submission } from './submission.ts';
 
-const digest = z.string().regex(/^[0-9a-f]{32}$/);
 /** A paper's questions are no more than an exam may have. */
 const MOST_QUESTIONS = 120;
 
 export const answersSchema = z.strictObject({
   format: z.literal('bellwire-answers'),
-  version: z.literal(1),
-  rules: z.int().min(1),
-  assignment: z.strictObject({ id: codeSchema, digest }),
-  trainee: z.strictObject({ code: codeSchema, name: z.string().trim().max(80).default('') }),
-  /** Place in the assignment: its papers are counted on from its items. */
-  item: z.int().min(0).max(29),
-  /** Which of the attempts that are allowed, from 1. */
-  attempt: z.int().min(1).max(20),
+  ...HANDED,
   /** Of the questions that were asked. */
-  paper: digest,
-  /** When it was begun, by the trainee's clock. */
-  began: instantSchema,
+  paper: digestSchema,
   /** By question: the place of the choice, null where there is none. */
   choices: z.array(z.int().min(0).max(9).nullable()).max(MOST_QUESTIONS),
   /** By question: seconds by the clock from the beginning to that choice. */
   stamps: z.array(z.number().min(0).max(10_000_000).nullable()).max(MOST_QUESTIONS),
-  /** Handed in by the trainee, or broken off when the time was over. */
-  ended: z.enum(['closed', 'timeOver']),
-  /** The share of points that the trainee was shown; a grader works it out anew. */
-  shown: z.number().min(0).max(100).optional(),
-  seal: digest,
 });
 
 /** One finished attempt at a paper of an assignment, to be handed in. */

@@ -2,40 +2,24 @@ import { z } from 'zod';
 import type { Attempt, AttemptLog } from '../attempt/attempt.ts';
 import { logOf, phaseOf } from '../attempt/attempt.ts';
 import { shapeError } from '../rig/errors.ts';
-import { type Assignment, codeSchema, migrated } from './assignment.ts';
+import { type Assignment, migrated } from './assignment.ts';
 import { digestOf } from './digest.ts';
 import type { Work } from './draw.ts';
-import { instantSchema } from './instant.ts';
+import { digestSchema, HANDED } from './handed.ts';
 import { RULES, SEAL_PATTERN, type SealedTo, sealRest, sealSteps } from './seal.ts';
-
-const digest = z.string().regex(/^[0-9a-f]{32}$/);
 
 export const submissionSchema = z.strictObject({
   format: z.literal('bellwire-submission'),
-  version: z.literal(1),
-  rules: z.int().min(1),
-  assignment: z.strictObject({ id: codeSchema, digest }),
-  trainee: z.strictObject({ code: codeSchema, name: z.string().trim().max(80).default('') }),
-  /** Place in the assignment's items. */
-  item: z.int().min(0).max(29),
-  /** Which of the attempts that are allowed, from 1. */
-  attempt: z.int().min(1).max(20),
-  ticket: z.strictObject({ id: z.string().min(1).max(40), digest }),
-  rig: digest,
-  /** When it was begun, by the trainee's clock. */
-  began: instantSchema,
+  ...HANDED,
+  ticket: z.strictObject({ id: z.string().min(1).max(40), digest: digestSchema }),
+  rig: digestSchema,
   /** Seconds by the clock from there to each step; notes beside the log that nothing is computed from. */
   stamps: z.array(z.number().min(0).max(10_000_000)).max(600),
   /** The attempt's log, looked at step by step when it is graded. */
   log: z.unknown(),
   seals: z.array(z.string().regex(SEAL_PATTERN)).max(600),
-  /** Closed by the trainee, or broken off when its time was over. */
-  ended: z.enum(['closed', 'timeOver']),
   /** The trainee's own words in the service report. */
   words: z.string().max(4000).optional(),
-  /** The score that the trainee was shown; a grader works it out anew. */
-  shown: z.number().min(0).max(100).optional(),
-  seal: digest,
 });
 
 /** One finished attempt at one ticket of an assignment, to be handed in. */

@@ -342,7 +342,7 @@ test('exercises are answered on the host, go on after a reload, and are in its t
   await begin('running');
   expect(await page.locator('.exam-places [data-state="answered"]').count()).toBe(1);
   await button(page, t('take:paper.end')).click();
-  await button(page, t('take:paper.endIt')).click();
+  await button(page, t('drill:exam.handIn')).click();
   await page.getByRole('heading', { name: t('lab:done.title') }).waitFor();
   await page.getByText(t('lab:paper.answered', { answered: '1', of: '3' })).waitFor();
   expect(errors).toEqual([]);

@@ -140,7 +140,7 @@ async function finishWork(course: Page, shadow: Shadow): Promise<void> {
   await answer(course, 2);
   await button(course, t('take:paper.end')).click();
   await course.getByText(t('drill:exam.open', { count: 1 })).waitFor();
-  await button(course, t('take:paper.endIt')).click();
+  await button(course, t('drill:exam.handIn')).click();
   await resume.click();
   await course.getByTestId('steps').waitFor();
   expect(await course.getByTestId('steps').textContent()).toBe(String(STEPS.length));

@@ -211,7 +211,7 @@ test('exercises are answered without a word on right or wrong, through a reload,
   await page.setViewportSize(LAPTOP);
   await button(page, t('take:paper.end')).click();
   await page.getByText(t('drill:exam.open', { count: 1 })).waitFor();
-  await button(page, t('take:paper.endIt')).click();
+  await button(page, t('drill:exam.handIn')).click();
   const points = page.getByTestId('total-0-1');
   await points.waitFor();
   expect(await page.getByRole('link', { name: t('take:paper.review') }).count()).toBe(0);

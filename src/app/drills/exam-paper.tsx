@@ -1,10 +1,12 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { number, t } from '../words.ts';
+import { Ending } from './ending.tsx';
 import { TimeLeft } from './exam-clock.tsx';
-import { unanswered } from './exam-keep.ts';
-import { ExamPlaces } from './exam-places.tsx';
+import { isClosed, unanswered } from './exam-keep.ts';
 import { ExamTicket } from './exam-ticket.tsx';
 import { ItemView } from './item-view.tsx';
+import { PlacesNav } from './places-nav.tsx';
+import { TurnBar } from './turn-bar.tsx';
 import type { Exam } from './use-exam.ts';
 
 interface Props {
@@ -17,12 +19,15 @@ interface Props {
 /** The questions and tickets, one at a time; each question may be answered anew, and all flagged and come back to until the end. */
 export function ExamPaper({ exam, at, onGo }: Props) {
   const { items, running } = exam;
-  const { bench = [] } = running;
+  const { answers, flagged, bench = [] } = running;
   const [ending, setEnding] = useState(false);
-  const places = items.length + bench.length;
+  const places = [
+    ...answers.map((answer, place) => ({ words: number(place + 1), done: answer !== null })),
+    ...bench.map((work, place) => ({ words: t('drill:exam.bench.short', { at: number(place + 1) }), done: isClosed(work) })),
+  ].map((each, place) => ({ ...each, flagged: flagged.includes(place) }));
   const ticket = bench[at - items.length];
-  const placed = { at: number(at + 1), of: number(places) };
-  const turn = (by: number) => onGo(Math.max(0, Math.min(places - 1, at + by)));
+  const placed = { at: number(at + 1), of: number(places.length) };
+  const left = unanswered(items, running);
   return (
     <div class="exam-paper">
       <div class="drill-bar exam-bar">
@@ -39,29 +44,21 @@ export function ExamPaper({ exam, at, onGo }: Props) {
         </button>
       </div>
       {exam.kept !== 'kept' && <p role="alert">{t(exam.kept === 'full' ? 'keeping:full' : 'app:notKept')}</p>}
-      {ending && <Ending exam={exam} onGoOn={() => setEnding(false)} />}
+      {ending && <Ending title={t('drill:exam.sure')} {...left} onGoOn={() => setEnding(false)} onEnd={exam.finish} />}
       {ticket === undefined ? (
-        <Question exam={exam} at={at} onNext={() => turn(1)} />
+        <Question exam={exam} at={at} onNext={() => onGo(Math.min(places.length - 1, at + 1))} />
       ) : (
         <ExamTicket work={ticket} number={at - items.length + 1} />
       )}
-      <div class="drill-do exam-turn">
-        <button type="button" class="button" disabled={at === 0} onClick={() => turn(-1)}>
-          {t('drill:exam.before')}
-        </button>
-        <button type="button" class="button" aria-pressed={running.flagged.includes(at)} onClick={() => exam.flag(at)}>
-          {t('drill:exam.flag')}
-        </button>
-        <button
-          type="button"
-          class={ticket === undefined ? 'button act' : 'button'}
-          disabled={at === places - 1}
-          onClick={() => turn(1)}
-        >
-          {t('drill:page.next')}
-        </button>
-      </div>
-      <ExamPlaces running={running} at={at} onGo={onGo} />
+      <TurnBar
+        at={at}
+        places={places.length}
+        flagged={flagged.includes(at)}
+        main={ticket === undefined}
+        onFlag={() => exam.flag(at)}
+        onGo={onGo}
+      />
+      <PlacesNav places={places} at={at} onGo={onGo} />
     </div>
   );
 }
@@ -79,30 +76,5 @@ function Question({ exam, at, onNext }: { readonly exam: Exam; readonly at: numb
       onNext={onNext}
       quiet
     />
-  );
-}
-
-/** Asked once more before the end, with what is left undone. */
-function Ending({ exam: { items, running, finish }, onGoOn }: { readonly exam: Exam; readonly onGoOn: () => void }) {
-  const { questions, tickets } = unanswered(items, running);
-  // It opens at the head of the page, which may be out of sight.
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
-  return (
-    <section class="slip" aria-labelledby="ending-title">
-      <h2 id="ending-title" tabIndex={-1} ref={heading}>
-        {t('drill:exam.sure')}
-      </h2>
-      <p>{questions === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: questions })}</p>
-      {tickets > 0 && <p>{t('drill:exam.bench.open', { count: tickets })}</p>}
-      <div class="drill-do">
-        <button type="button" class="button act" onClick={onGoOn}>
-          {t('drill:exam.goOn')}
-        </button>
-        <button type="button" class="button" onClick={finish}>
-          {t('drill:exam.handIn')}
-        </button>
-      </div>
-    </section>
   );
 }

@@ -1,21 +1,21 @@
-import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo } from 'preact/hooks';
 import { replay } from '../../attempt/attempt.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { MenuDialog } from '../bench/menu-dialog.tsx';
-import { Elsewhere } from '../keeping/elsewhere.tsx';
-import { useHold } from '../keeping/hold.ts';
 import { findTicket } from '../library.ts';
 import { retell } from '../retell.ts';
 import { assignedHref, go, rememberJob } from '../router.ts';
 import { useTitle } from '../shell.tsx';
 import { Countdown } from '../taking/countdown.tsx';
 import { keeperOf } from '../taking/keeper.ts';
+import { Opening } from '../taking/opening.tsx';
 import type { KeptWork } from '../taking/records.ts';
 import { deadlineOf } from '../taking/status.ts';
 import { amendWork } from '../taking/store.ts';
 import { guestFor, readTaken, type Taken } from '../taking/use-assigned.ts';
 import { titleOf } from '../ticket-words.ts';
 import { type Loaded, useAttempt } from '../use-attempt.ts';
+import { Waiting } from '../waiting.tsx';
 import { t } from '../words.ts';
 import { BenchScreen } from './bench.tsx';
 
@@ -28,10 +28,11 @@ interface PageProps {
 
 /** The bench of an item's running attempt; without one, back to the assignment. One tab at a time. */
 export function AssignedBenchPage({ ticket: id, number: item = 0 }: PageProps) {
-  const { hold, takeOver } = useHold(`assigned ${id} ${item}`);
-  if (hold === 'asking') return <Waiting />;
-  if (hold !== 'mine') return <Elsewhere ticket="" back={assignedHref(id)} taken={hold === 'taken'} onTakeOver={takeOver} />;
-  return <Mine id={id} item={item} />;
+  return (
+    <Opening id={id} item={item} open={open}>
+      {(opened) => <AtWork opened={opened} />}
+    </Opening>
+  );
 }
 
 interface Opened {
@@ -52,36 +53,6 @@ async function open(id: string, item: number): Promise<Opened | undefined> {
   const actions = replay(ticket, work.rig, kept.log).steps.map((step) => step.action);
   const origin = actions.length === 0 ? 'begun' : 'resumed';
   return { taken, kept, ticket, loaded: { ticket, ...retell(ticket, work.rig, actions), origin } };
-}
-
-function Mine({ id, item }: { readonly id: string; readonly item: number }) {
-  const [opened, setOpened] = useState<Opened>();
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    let current = true;
-    open(id, item).then(
-      (found) => {
-        if (!current) return;
-        if (found === undefined) go(assignedHref(id), true);
-        else setOpened(found);
-      },
-      () => current && setFailed(true),
-    );
-    return () => {
-      current = false;
-    };
-  }, [id, item]);
-  if (opened !== undefined) return <AtWork opened={opened} />;
-  if (!failed) return <Waiting />;
-  return (
-    <main class="waiting">
-      <h1 tabIndex={-1}>{t('take:title')}</h1>
-      <p role="alert">{t('take:lost')}</p>
-      <a class="button" href={assignedHref(id)}>
-        {t('take:back')}
-      </a>
-    </main>
-  );
 }
 
 function AtWork({ opened }: { readonly opened: Opened }) {
@@ -122,13 +93,5 @@ function AtWork({ opened }: { readonly opened: Opened }) {
         ),
       }}
     />
-  );
-}
-
-function Waiting() {
-  return (
-    <main class="waiting" aria-busy="true">
-      <p role="status">{t('app:loading')}</p>
-    </main>
   );
 }

@@ -1,14 +1,13 @@
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/drills.css';
 import '../css/take.css';
 import type { Paper } from '../../classroom/papers.ts';
-import { Elsewhere } from '../keeping/elsewhere.tsx';
-import { useHold } from '../keeping/hold.ts';
 import { paperTitle } from '../paper-words.ts';
 import { assignedHref, go } from '../router.ts';
 import { BackHead, useTitle } from '../shell.tsx';
 import { Countdown } from '../taking/countdown.tsx';
+import { Opening } from '../taking/opening.tsx';
 import type { KeptPaper } from '../taking/records.ts';
 import { isAt } from '../taking/sheet.ts';
 import { firstOpen, SheetView } from '../taking/sheet-view.tsx';
@@ -23,10 +22,11 @@ import { t } from '../words.ts';
  */
 export function AssignedPaperPage({ ticket: of }: { readonly ticket: string }) {
   const [id = '', item = ''] = of.split('/');
-  const { hold, takeOver } = useHold(`assigned ${id} ${item}`);
-  if (hold === 'asking') return <Waiting />;
-  if (hold !== 'mine') return <Elsewhere ticket="" back={assignedHref(id)} taken={hold === 'taken'} onTakeOver={takeOver} />;
-  return <Mine id={id} item={Number(item)} />;
+  return (
+    <Opening id={id} item={Number(item)} open={open}>
+      {(opened) => <AtWork opened={opened} />}
+    </Opening>
+  );
 }
 
 interface Opened {
@@ -43,36 +43,6 @@ async function open(id: string, item: number): Promise<Opened | undefined> {
   if (taken === undefined || paper === undefined || kept === undefined) return undefined;
   if (!isAt(kept, paper)) throw new Error('other questions');
   return { taken, paper, kept };
-}
-
-function Mine({ id, item }: { readonly id: string; readonly item: number }) {
-  const [opened, setOpened] = useState<Opened>();
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    let current = true;
-    open(id, item).then(
-      (found) => {
-        if (!current) return;
-        if (found === undefined) go(assignedHref(id), true);
-        else setOpened(found);
-      },
-      () => current && setFailed(true),
-    );
-    return () => {
-      current = false;
-    };
-  }, [id, item]);
-  if (opened !== undefined) return <AtWork opened={opened} />;
-  if (!failed) return <Waiting />;
-  return (
-    <main class="waiting">
-      <h1 tabIndex={-1}>{t('take:title')}</h1>
-      <p role="alert">{t('take:lost')}</p>
-      <a class="button" href={assignedHref(id)}>
-        {t('take:back')}
-      </a>
-    </main>
-  );
 }
 
 function AtWork({ opened }: { readonly opened: Opened }) {
@@ -113,13 +83,5 @@ function AtWork({ opened }: { readonly opened: Opened }) {
         </p>
       </main>
     </>
-  );
-}
-
-function Waiting() {
-  return (
-    <main class="waiting" aria-busy="true">
-      <p role="status">{t('app:loading')}</p>
-    </main>
   );
 }

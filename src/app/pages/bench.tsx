@@ -40,6 +40,7 @@ import { useTitle } from '../shell.tsx';
 import { readClosed } from '../storage.ts';
 import { titleOf } from '../ticket-words.ts';
 import { type Bench, useAttempt } from '../use-attempt.ts';
+import { Waiting } from '../waiting.tsx';
 import { complaintText, t } from '../words.ts';
 
 export function BenchPage({ ticket: id }: { readonly ticket: string }) {
@@ -104,14 +105,6 @@ export function LivePage({ ticket: id }: { readonly ticket: string }) {
 function Live({ ticket, onRestart }: { readonly ticket: Ticket; readonly onRestart: () => void }) {
   const bench = useAttempt(ticket, rigOf(ticket), true);
   return bench === undefined ? <Waiting /> : <BenchScreen bench={bench} onRestart={onRestart} />;
-}
-
-function Waiting() {
-  return (
-    <main class="waiting" aria-busy="true">
-      <p role="status">{t('app:loading')}</p>
-    </main>
-  );
 }
 
 /** What a bench has beside where its world runs on a host. */

@@ -2,11 +2,12 @@ import { useState } from 'preact/hooks';
 import type { Paper } from '../../classroom/papers.ts';
 import { paperTitle } from '../paper-words.ts';
 import { go, questionsHref } from '../router.ts';
-import { clock, number, t } from '../words.ts';
+import { number, t } from '../words.ts';
 import { EndedPaper } from './ended-paper.tsx';
+import { ItemState, stateOf } from './item-state.tsx';
 import { paperAbout } from './paper-about.ts';
 import { begunPaper } from './sheet.ts';
-import { hoursAt, itemStatus, rulesFor, tellsAtOnce } from './status.ts';
+import { itemStatus, rulesFor, tellsAtOnce } from './status.ts';
 import { keepPaperBegun } from './store.ts';
 import { type Taken, wallClock } from './use-assigned.ts';
 
@@ -28,7 +29,7 @@ export function PaperSlip({ taken, paper, now, onChange }: Props) {
     taken.keptPapers.filter((each) => each.item === item),
     now,
   );
-  const { running, ended, next, left } = status;
+  const { ended, next } = status;
   const start = async () => {
     if (next === undefined) return;
     const began = new Date(wallClock() * 1000).toISOString();
@@ -36,39 +37,21 @@ export function PaperSlip({ taken, paper, now, onChange }: Props) {
     if (done === 'kept') go(questionsHref(id, item));
     else setWrong(t(done === 'full' ? 'keeping:full' : 'keeping:denied'));
   };
-  const state = running !== undefined ? 'running' : ended.length > 0 ? 'ended' : 'fresh';
   return (
-    <article class="slip take-item" aria-labelledby={`item-${item}`} data-state={state}>
+    <article class="slip take-item" aria-labelledby={`item-${item}`} data-state={stateOf(status)}>
       <h3 id={`item-${item}`}>{t('take:item.title', { number: number(item + 1), title: paperTitle(paper.setting) })}</h3>
       <p>{paperAbout(paper)}</p>
       <p>{t(tellsAtOnce(assignment, paper) ? 'take:paper.told' : 'take:paper.quiet')}</p>
-      <p data-testid={`state-${item}`}>
-        {t(`take:item.${state}`, {
-          used: number(ended.length),
-          of: number(assignment.attempts),
-          number: number(running?.number ?? 1),
-        })}
-        {left !== undefined && ` ${t('take:item.left', { time: clock(left) })}`}
-      </p>
-      <p class="progress-buttons">
-        {running !== undefined && (left === undefined || left > 0) && (
-          <a class="button act" href={questionsHref(id, item)}>
-            {t('take:item.resume')}
-          </a>
-        )}
-        {running !== undefined && left === 0 && (
-          <button type="button" class="button" onClick={() => void onChange()}>
-            {t('take:item.timeOver')}
-          </button>
-        )}
-        {next !== undefined && (
-          <button type="button" class={ended.length === 0 ? 'button act' : 'button'} onClick={() => void start()}>
-            {t(ended.length === 0 ? 'take:item.begin' : 'take:item.again', { number: number(next) })}
-          </button>
-        )}
-        {next !== undefined && minutes !== undefined && <span>{t('take:item.clockStarts', { count: minutes })}</span>}
-        {state === 'fresh' && next === undefined && <span>{t(`take:hours.${hoursAt(assignment, now)}`)}</span>}
-      </p>
+      <ItemState
+        assignment={assignment}
+        item={item}
+        status={status}
+        minutes={minutes}
+        now={now}
+        href={questionsHref(id, item)}
+        onStart={() => void start()}
+        onTimeOver={() => void onChange()}
+      />
       {wrong !== '' && <p role="alert">{wrong}</p>}
       {ended.map((each) => (
         <EndedPaper key={each.number} taken={taken} paper={paper} kept={each} status={status} now={now} onChange={onChange} />

@@ -1,7 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Item } from '../../drills/item.ts';
+import { Ending } from '../drills/ending.tsx';
 import { ItemView } from '../drills/item-view.tsx';
+import { PlacesNav } from '../drills/places-nav.tsx';
+import { TurnBar } from '../drills/turn-bar.tsx';
 import { number, t } from '../words.ts';
 
 interface Props {
@@ -37,8 +40,14 @@ export function SheetView(props: Props) {
     setAt(place);
     props.onTurn?.(place);
   };
+  const undone = items.filter((each, place) => each !== null && choices[place] === null).length;
+  const places = choices.map((choice, place) => ({
+    words: number(place + 1),
+    done: choice !== null,
+    flagged: flagged.includes(place),
+  }));
   return (
-    <>
+    <div class="exam-paper">
       <div class="drill-bar exam-bar">
         <p>{t('drill:exam.place', { at: number(at + 1), of: number(items.length) })}</p>
         {props.clock}
@@ -47,7 +56,7 @@ export function SheetView(props: Props) {
         </button>
       </div>
       {ending ? (
-        <Ending items={items} choices={choices} onEnd={props.onEnd} onBack={() => setEnding(false)} />
+        <Ending title={t('take:paper.sure')} questions={undone} onGoOn={() => setEnding(false)} onEnd={props.onEnd} />
       ) : item === undefined ? (
         <p role="status">{t('drill:page.drawing')}</p>
       ) : item === null ? (
@@ -62,71 +71,15 @@ export function SheetView(props: Props) {
           quiet={!open}
         />
       )}
-      <div class="drill-do">
-        <button type="button" class="button" disabled={at === 0} onClick={() => turnTo(at - 1)}>
-          {t('drill:exam.before')}
-        </button>
-        <button type="button" class="button" aria-pressed={flagged.includes(at)} onClick={() => props.onFlag(at)}>
-          {t('drill:exam.flag')}
-        </button>
-        <button type="button" class={open ? 'button' : 'button act'} disabled={at === last} onClick={() => turnTo(at + 1)}>
-          {t('take:paper.next')}
-        </button>
-      </div>
-      <Places choices={choices} flagged={flagged} at={at} onTurn={turnTo} />
-    </>
-  );
-}
-
-type EndingProps = Pick<Props, 'items' | 'choices' | 'onEnd'> & { readonly onBack: () => void };
-
-function Ending({ items, choices, onEnd, onBack }: EndingProps) {
-  const left = items.filter((each, place) => each !== null && choices[place] === null).length;
-  return (
-    <section class="slip" aria-labelledby="ending-title">
-      <h2 id="ending-title">{t('take:paper.sure')}</h2>
-      <p>{left === 0 ? t('drill:exam.allAnswered') : t('drill:exam.open', { count: left })}</p>
-      <div class="drill-do">
-        <button type="button" class="button act" onClick={onEnd}>
-          {t('take:paper.endIt')}
-        </button>
-        <button type="button" class="button" onClick={onBack}>
-          {t('drill:exam.goOn')}
-        </button>
-      </div>
-    </section>
-  );
-}
-
-type PlacesProps = Pick<Props, 'choices' | 'flagged'> & { readonly at: number; readonly onTurn: (place: number) => void };
-
-function Places({ choices, flagged, at, onTurn }: PlacesProps) {
-  return (
-    <nav aria-label={t('drill:exam.questions')}>
-      <ol class="exam-places">
-        {choices.map((choice, place) => {
-          const state = choice === null ? 'open' : 'answered';
-          const isFlagged = flagged.includes(place);
-          return (
-            <li key={place}>
-              <button
-                type="button"
-                class="button"
-                aria-current={place === at ? 'true' : undefined}
-                data-state={state}
-                onClick={() => onTurn(place)}
-              >
-                {number(place + 1)}
-                {isFlagged && <span aria-hidden="true"> ⚑</span>}
-                <span class="unseen">
-                  {t(`drill:exam.state.${state}`)}
-                  {isFlagged && ` ${t('drill:exam.state.flagged')}`}
-                </span>
-              </button>
-            </li>
-          );
-        })}
-      </ol>
-    </nav>
+      <TurnBar
+        at={at}
+        places={items.length}
+        flagged={flagged.includes(at)}
+        main={!open}
+        onFlag={() => props.onFlag(at)}
+        onGo={turnTo}
+      />
+      <PlacesNav places={places} at={at} onGo={turnTo} />
+    </div>
   );
 }

@@ -90,7 +90,12 @@ export const contacts: DrillKind = {
     else if (right.length > 0) add([...new Set([...right, ...fan])], 'fanAdded');
     for (const other of bearing.sources) if (other !== source) add(made(faults, acts, bearing, other), 'nextDoor');
     const others = (bearing.part.kind.calls ?? []).filter(({ id }) => id !== call);
-    for (const { id } of shuffled(random, others)) add(made(faults, merged(actsOf(id), asked.other)), 'otherCall');
+    const elsewhere = shuffled(random, others).map(({ id }) => made(faults, merged(actsOf(id), asked.other)));
+    for (const set of elsewhere) add(set, 'otherCall');
+    // Who takes another call may forget the fan there, too, or think it on; or forget what is wrong.
+    for (const set of elsewhere)
+      if (set?.length) add(fan.some((id) => set.includes(id)) ? without(set, fan) : [...set, ...fan], 'otherCall');
+    if (faults.length > 0) for (const { id } of others) add(made([], merged(actsOf(id), asked.other)), 'otherCall');
     for (const id of shuffled(random, right)) add(without(right, [id]), 'closedTakenForOpen');
     const open = bearing.contacts.filter((id) => !right.includes(id));
     for (const id of shuffled(random, open)) add([...right, id], 'openTakenForClosed');
