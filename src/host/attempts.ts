@@ -7,6 +7,7 @@ import { RULES } from '../classroom/seal.ts';
 import { type Submission, submissionOf } from '../classroom/submission.ts';
 import { type DataError, dataError, isDataError } from '../rig/errors.ts';
 import { reportOf, type ServiceReport, type Setting } from '../score/report.ts';
+import { assignmentUp, beginNext } from './beginning.ts';
 import type { Class, Given } from './class.ts';
 import type { Clock } from './clock.ts';
 import type { Committer } from './committer.ts';
@@ -175,17 +176,13 @@ export function createAttempts(records: Records, room: Class, clock: Clock, comm
     settle,
     secondsLeft,
     open(trainee, id, item, fresh) {
-      const assignment = room.assignment(id);
-      if (!assignment || !room.isUp(id)) throw dataError('lab.noAssignment', 'assignment', { id });
+      const assignment = assignmentUp(room, id);
       room.given(assignment, trainee, item);
       const tried = records.attemptsOf(trainee, id).filter((row) => row.item === item);
       const last = tried.at(-1);
       const latest = last && get(last.id);
       if (latest && !(fresh && settle(latest))) return latest;
-      if (!room.isOpen(assignment)) throw dataError('lab.closedNow', 'assignment', { id });
-      if (tried.length >= assignment.attempts) throw dataError('lab.noAttemptsLeft', 'item', { allowed: assignment.attempts });
-      const row = { assignment: id, trainee, item, number: tried.length + 1, rules: RULES, began: clock.now() };
-      return get(records.beginAttempt(row));
+      return get(beginNext({ records, room, clock }, assignment, trainee, item, tried));
     },
     act(id, seq, action, tell) {
       const running = get(id);

@@ -4,6 +4,7 @@ import { type Assignment, placesOf } from '../classroom/assignment.ts';
 import { FORMS, type Paper } from '../classroom/papers.ts';
 import { RULES } from '../classroom/seal.ts';
 import { type DataError, dataError, isDataError } from '../rig/errors.ts';
+import { assignmentUp, beginNext } from './beginning.ts';
 import type { Class } from './class.ts';
 import type { Clock } from './clock.ts';
 import type { Committer } from './committer.ts';
@@ -110,18 +111,14 @@ export function createPapers(records: Records, room: Class, clock: Clock, commit
   return {
     isPaper: (assignment, item) => isPaperOf(room.assignment(assignment), item),
     open(trainee, id, item, fresh) {
-      const assignment = room.assignment(id);
-      if (!assignment || !room.isUp(id)) throw dataError('lab.noAssignment', 'assignment', { id });
+      const assignment = assignmentUp(room, id);
       // What was chosen before must be in the file before it is read.
       committer.flush();
       const tried = records.attemptsOf(trainee, id).filter((row) => row.item === item);
       const last = tried.at(-1);
       const latest = last && sheetOf(last);
       if (latest && !(fresh && settle(latest))) return settle(latest) ? get(latest.row.id) : latest;
-      if (!room.isOpen(assignment)) throw dataError('lab.closedNow', 'assignment', { id });
-      if (tried.length >= assignment.attempts) throw dataError('lab.noAttemptsLeft', 'item', { allowed: assignment.attempts });
-      const row = { assignment: id, trainee, item, number: tried.length + 1, rules: RULES, began: clock.now() };
-      return get(records.beginAttempt(row));
+      return get(beginNext({ records, room, clock }, assignment, trainee, item, tried));
     },
     get,
     find(id) {
