@@ -14,6 +14,9 @@ export function paperTitle(setting: PaperSetting): string {
   return title ?? (hasWords(key) ? t(key) : exam.id);
 }
 
+/** What it is, with its title. */
+export const paperName = (setting: PaperSetting): string => t(`drill:set.named.${setting.kind}`, { title: paperTitle(setting) });
+
 /** One kind by its name, several by the skills that they ask for. */
 function aboutOf(drills: readonly string[]): string {
   const kinds = DRILL_KINDS.filter(({ id }) => drills.includes(id));

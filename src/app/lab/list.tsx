@@ -1,5 +1,5 @@
 import type { Listed } from '../../classroom/protocol.ts';
-import { paperTitle } from '../paper-words.ts';
+import { paperName } from '../paper-words.ts';
 import { number, t } from '../words.ts';
 import { failureText } from './api.ts';
 import { moment } from './moment.ts';
@@ -61,7 +61,7 @@ function AssignmentSlip({ assignment, seat }: { readonly assignment: Listed; rea
         {papers.map((each) => (
           <Row
             key={each.item}
-            title={t('lab:list.paper', { number: number(each.item + 1), title: paperTitle(each.setting) })}
+            title={t('lab:list.paper', { number: number(each.item + 1), title: paperName(each.setting) })}
             about={paperText(each)}
             over={t('lab:paper.handedIn')}
             item={each}

@@ -4,7 +4,7 @@ import type { Blueprint } from '../../drills/exam.ts';
 import { ticketCount } from '../../drills/examBench.ts';
 import { posted } from '../drills/begin-exam.ts';
 import { blueprints } from '../drills/blueprints.ts';
-import { paperTitle } from '../paper-words.ts';
+import { paperName } from '../paper-words.ts';
 import { number, percent, t } from '../words.ts';
 import { DrillsMaker } from './drills-maker.tsx';
 import { NumberField, SelectField, Slip, TextField, Tick } from './fields.tsx';
@@ -39,7 +39,7 @@ export function PapersSection({ draft, onPapers, onExam }: Props) {
       <p>{t('builder:papers.text')}</p>
       <ol class="make-list make-papers" ref={list}>
         {papers.map((setting, at) => {
-          const name = t(`drill:set.named.${setting.kind}`, { title: paperTitle(setting) });
+          const name = paperName(setting);
           const move = (by: -1 | 1) => (
             <button
               type="button"

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Paper } from '../../classroom/papers.ts';
-import { paperTitle } from '../paper-words.ts';
+import { paperName } from '../paper-words.ts';
 import { go, questionsHref } from '../router.ts';
 import { number, t } from '../words.ts';
 import { EndedPaper } from './ended-paper.tsx';
@@ -39,7 +39,7 @@ export function PaperSlip({ taken, paper, now, onChange }: Props) {
   };
   return (
     <article class="slip take-item" aria-labelledby={`item-${item}`} data-state={stateOf(status)}>
-      <h3 id={`item-${item}`}>{t('take:item.title', { number: number(item + 1), title: paperTitle(paper.setting) })}</h3>
+      <h3 id={`item-${item}`}>{t('take:item.title', { number: number(item + 1), title: paperName(paper.setting) })}</h3>
       <p>{paperAbout(paper)}</p>
       <p>{t(tellsAtOnce(assignment, paper) ? 'take:paper.told' : 'take:paper.quiet')}</p>
       <ItemState
