@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOST_QUESTIONS } from '../drills/exam.ts';
 import { shapeError } from '../rig/errors.ts';
 import { type Assignment, migrated } from './assignment.ts';
 import { canonical, digestOf, hashOf } from './digest.ts';
@@ -6,9 +7,6 @@ import { digestSchema, HANDED } from './handed.ts';
 import type { Paper } from './papers.ts';
 import { RULES } from './seal.ts';
 import type { Submission } from './submission.ts';
-
-/** A paper's questions are no more than an exam may have. */
-const MOST_QUESTIONS = 120;
 
 export const answersSchema = z.strictObject({
   format: z.literal('bellwire-answers'),

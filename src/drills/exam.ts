@@ -7,13 +7,16 @@ import { DRILL_SKILLS, type DrillKind, type DrillSkill } from './item.ts';
 import { type Question, questionsOf } from './paper.ts';
 import type { Shelf } from './practice.ts';
 
+/** In one paper. */
+export const MOST_QUESTIONS = 120;
+
 export const blueprintSchema = z.strictObject({
   $schema: z.string().max(200).optional(),
   format: z.literal('bellwire-exam'),
   version: z.literal(1),
   id: z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/),
   /** Questions. */
-  items: z.int().min(5).max(120),
+  items: z.int().min(5).max(MOST_QUESTIONS),
   minutes: z.int().min(5).max(240),
   /** Share of right answers that passes. */
   pass: z.number().min(0.3).max(1),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { ExamSkill } from '../../drills/exam.ts';
+import { type ExamSkill, MOST_QUESTIONS } from '../../drills/exam.ts';
 import { MOST_TICKETS } from '../../drills/examBench.ts';
 import { DRILL_SKILLS } from '../../drills/item.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
@@ -7,7 +7,6 @@ import { mine } from '../keeping/profile-now.ts';
 import { type Kept, read, tryTransact } from '../keeping/store.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/);
-const MOST_QUESTIONS = 120;
 /** Seconds; whoever comes back later than that finds their exam over as well. */
 const MOST_USED = 1e6;
 const MOST_PLACES = MOST_QUESTIONS + MOST_TICKETS;

@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Assignment, type AssignmentItem, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
-import type { Blueprint } from '../../drills/exam.ts';
+import { type Blueprint, MOST_QUESTIONS } from '../../drills/exam.ts';
 import { ticketCount } from '../../drills/examBench.ts';
 import { posted } from '../drills/begin-exam.ts';
 import { blueprints } from '../drills/blueprints.ts';
@@ -161,7 +161,7 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
           label={t('builder:papers.items')}
           value={exam.items}
           from={5}
-          to={120}
+          to={MOST_QUESTIONS}
           step={1}
           onValue={(items = 5) => put({ items })}
         />

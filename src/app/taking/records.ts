@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { answersSchema } from '../../classroom/answers.ts';
 import { assignmentSchema, codeSchema } from '../../classroom/assignment.ts';
 import { instantSchema, secondsOf } from '../../classroom/instant.ts';
+import { MOST_QUESTIONS } from '../../drills/exam.ts';
 
 /** Longest words in the service report, characters. */
 export const MOST_WORDS = 4000;
@@ -53,7 +54,14 @@ export const keptPaperSchema = z
     /** By question: seconds by the clock on the wall from the beginning to that choice. */
     stamps,
     /** Places of the questions that the trainee wants to come back to. */
-    flagged: z.array(z.int().min(0).max(119)).max(120),
+    flagged: z
+      .array(
+        z
+          .int()
+          .min(0)
+          .max(MOST_QUESTIONS - 1),
+      )
+      .max(MOST_QUESTIONS),
     ended: z.enum(['closed', 'timeOver']).optional(),
     /** The share of points that the trainee was shown, and whether that passes an exam. */
     shown: z.number().optional(),
