@@ -5,7 +5,7 @@ import blueprint from '../../scenarios/exams/controlsCore.json' with { type: 'js
 import { examined } from '../../src/app/drills/exam-keep.ts';
 import { titleOf } from '../../src/app/ticket-words.ts';
 import { t } from '../../src/app/words.ts';
-import { begin, logOf } from '../../src/attempt/attempt.ts';
+import { type AttemptLog, begin, logOf } from '../../src/attempt/attempt.ts';
 import { createBank } from '../../src/drills/draw.ts';
 import { loadBlueprint, paperOf } from '../../src/drills/exam.ts';
 import type { Item } from '../../src/drills/item.ts';
@@ -103,6 +103,10 @@ test('ten minutes by touch on a phone: every answer is told with its reason, kep
   await close();
 });
 
+interface KeptBench {
+  readonly running: { readonly lot: number; readonly bench: readonly { readonly ticket: string; readonly log?: AttemptLog }[] };
+}
+
 test('a whole exam by the keyboard alone, through a reload: the paper is the one that its lot draws here, and the result prints', {
   timeout: 240_000,
 }, async () => {
@@ -115,7 +119,7 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await choices(page).first().waitFor();
   await looksRight(page, 'paper');
   await wayOnInSight(page);
-  const { running } = (await keptLog(page, 'exams')) as { running: { lot: number; bench: { ticket: string }[] } };
+  const { running } = (await keptLog(page, 'exams')) as KeptBench;
   const shelf = { kinds: DRILL_KINDS, rigs: [...library.rigs.keys()].sort() };
   const paper = paperOf(loadBlueprint(blueprint), shelf, running.lot);
   const bank = createBank(shelf.rigs.map((id) => library.rigs.get(id)!));
@@ -151,6 +155,9 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   expect(await page.locator('.strip-hint').count()).toBe(0);
   const { target, mode } = asked.faults[0]!;
   await byKeys(page, shadow, { name: 'name', target, mode, evidence: [] });
+  // A step is kept in the moment after it is told.
+  const keptSteps = async () => ((await keptLog(page, 'exams')) as KeptBench).running.bench[0]?.log?.steps.length;
+  await expect.poll(keptSteps).toBe(shadow.steps.length);
   await page.reload();
   await page.getByRole('button', { name: t('app:head.close') }).waitFor();
   await byKeys(page, shadow, { name: 'close' });

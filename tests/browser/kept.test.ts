@@ -152,7 +152,7 @@ test('denied storage is told on the bench and on the page of progress, and the j
   await close();
 });
 
-test('a second tab is told, may take over with every step, and the first one stops', async () => {
+test('a second tab is told, may take over with every step, the first one stops, and whoever waits goes on when the other leaves', async () => {
   const { page, errors, close } = await openPage(browser, `#/bench/${TICKET}`);
   await openList(page);
   const shadow = start(TICKET);
@@ -170,6 +170,11 @@ test('a second tab is told, may take over with every step, and the first one sto
   await second.close();
   await button(page, t('keeping:elsewhere.take')).click();
   await expect.poll(() => page.getByTestId('steps').textContent()).toBe('2');
+  const third = await page.context().newPage();
+  await third.goto(address(`#/bench/${TICKET}`));
+  await third.getByText(t('keeping:elsewhere.text')).waitFor();
+  await page.goto('about:blank');
+  await expect.poll(() => third.getByTestId('steps').textContent()).toBe('2');
   expect(errors).toEqual([]);
   await close();
 });

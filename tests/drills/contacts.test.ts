@@ -7,8 +7,9 @@ import { benchOf } from '../../src/drills/setting.ts';
 import type { Stamp } from '../../src/parts/part.ts';
 import { stateOf } from '../../src/world/world.ts';
 import { library } from '../scenario/shipped.ts';
+import { MANY } from './worlds.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 2016;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : MANY;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 29 : 1;
 /** More than an anticipator in series, less than a trickle, ohms. */
 const CLOSED_OHMS = 30;

@@ -7,7 +7,7 @@ import { asGoodAs, beginAt, beyondAccuracy, itemsOf, leadsIn, readAt, rigOfScene
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 
 describe('the place where something can no longer be read', () => {
-  const items = itemsOf(impossible, 6, 480);
+  const items = itemsOf(impossible, 6);
 
   it('is asked for', () => {
     expect(items.length).toBeGreaterThan(2);

@@ -10,8 +10,9 @@ import { benchOf } from '../../src/drills/setting.ts';
 import { type Element, elementsOf } from '../../src/rig/elements.ts';
 import { voltsBetween } from '../../src/world/world.ts';
 import { library } from '../scenario/shipped.ts';
+import { MANY } from './worlds.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 30 : 2016;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 30 : MANY;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 31 : 1;
 
 const bank = createBank([...library.rigs.values()]);

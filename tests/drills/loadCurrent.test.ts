@@ -5,10 +5,11 @@ import type { Item } from '../../src/drills/item.ts';
 import { loadCurrent } from '../../src/drills/kinds/loadCurrent.ts';
 import { library } from '../scenario/shipped.ts';
 import { abs, choiceValue, nearlyRight, quantityIn, solvedBySpice, walked } from './by-ngspice.ts';
+import { MANY } from './worlds.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 2016 : 10 }, (_, index) => (FULL ? index : index * 17 + 3));
+const numbers = Array.from({ length: FULL ? MANY : 10 }, (_, index) => (FULL ? index : index * 17 + 3));
 const items = numbers.flatMap((number) => bank.item(loadCurrent, number) ?? []);
 /** More of the same houses, to see what is asked for: another simulator takes its time. */
 const more = numbers.flatMap((number) => [1, 2, 3].flatMap((next) => bank.item(loadCurrent, number + next) ?? []));

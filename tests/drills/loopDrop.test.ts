@@ -6,10 +6,11 @@ import type { Item } from '../../src/drills/item.ts';
 import { loopDrop } from '../../src/drills/kinds/loopDrop.ts';
 import { library } from '../scenario/shipped.ts';
 import { abs, choiceValue, nearlyRight, quantityIn, solvedBySpice, walked } from './by-ngspice.ts';
+import { MANY } from './worlds.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 2016 : 9 }, (_, index) => (FULL ? index : index * 49 + 5));
+const numbers = Array.from({ length: FULL ? MANY : 9 }, (_, index) => (FULL ? index : index * 49 + 5));
 const items = numbers.flatMap((number) => bank.item(loopDrop, number) ?? []);
 /** More of the same houses, to see what is asked for: another simulator takes its time. */
 const more = numbers.flatMap((number) => [1, 2, 3].flatMap((next) => bank.item(loopDrop, number + next) ?? []));

@@ -8,8 +8,9 @@ import type { Said } from '../../src/drills/said.ts';
 import { benchOf, drawSetting } from '../../src/drills/setting.ts';
 import { randomOf } from '../../src/scenario/random.ts';
 import { library } from '../scenario/shipped.ts';
+import { MANY } from './worlds.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : 2016;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : MANY;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 31 : 1;
 
 const bank = createBank([...library.rigs.values()]);

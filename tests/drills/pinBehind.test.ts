@@ -6,8 +6,9 @@ import { pinBehind } from '../../src/drills/kinds/pinBehind.ts';
 import type { Said } from '../../src/drills/said.ts';
 import { FACES } from '../../src/stage/faces.ts';
 import { library, start } from '../scenario/shipped.ts';
+import { MANY } from './worlds.ts';
 
-const COUNT = process.env.BELLWIRE_FULL === undefined ? 120 : 2016;
+const COUNT = process.env.BELLWIRE_FULL === undefined ? 120 : MANY;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 7 : 1;
 
 const bank = createBank([...library.rigs.values()]);

@@ -6,10 +6,11 @@ import { reading } from '../../src/drills/kinds/reading.ts';
 import type { Reading } from '../../src/meter/read.ts';
 import { library } from '../scenario/shipped.ts';
 import { abs, solvedBySpice, walked } from './by-ngspice.ts';
+import { MANY } from './worlds.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 2016 : 10 }, (_, index) => (FULL ? index : index * 43 + 1));
+const numbers = Array.from({ length: FULL ? MANY : 10 }, (_, index) => (FULL ? index : index * 43 + 1));
 const items = numbers.flatMap((number) => bank.item(reading, number) ?? []);
 /** More of the same houses, to see what is asked for: another simulator takes its time. */
 const more = numbers.flatMap((number) => [1, 2, 3].flatMap((next) => bank.item(reading, number + next) ?? []));

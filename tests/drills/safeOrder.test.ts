@@ -7,10 +7,11 @@ import type { Item } from '../../src/drills/item.ts';
 import { safeOrder } from '../../src/drills/kinds/safeOrder.ts';
 import { library } from '../scenario/shipped.ts';
 import { walked } from './by-ngspice.ts';
+import { MANY } from './worlds.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 2016 : 18 }, (_, index) => (FULL ? index : index * 13));
+const numbers = Array.from({ length: FULL ? MANY : 18 }, (_, index) => (FULL ? index : index * 13));
 const items = numbers.flatMap((number) => bank.item(safeOrder, number) ?? []);
 
 /** NFPA 70E: below 50 V nobody has to isolate; less than a tenth of that on a meter is absence of voltage. */

@@ -6,10 +6,11 @@ import type { Item } from '../../src/drills/item.ts';
 import { vaSum } from '../../src/drills/kinds/vaSum.ts';
 import { library } from '../scenario/shipped.ts';
 import { abs, choiceValue, nearlyRight, quantityIn, type Solved, solvedBySpice, walked } from './by-ngspice.ts';
+import { MANY } from './worlds.ts';
 
 const FULL = process.env.BELLWIRE_FULL !== undefined;
 const bank = createBank([...library.rigs.values()]);
-const numbers = Array.from({ length: FULL ? 2016 : 7 }, (_, index) => (FULL ? index : index * 25 + 3));
+const numbers = Array.from({ length: FULL ? MANY : 7 }, (_, index) => (FULL ? index : index * 25 + 3));
 const items = numbers.flatMap((number) => bank.item(vaSum, number) ?? []);
 
 /** What the question tells of each load. */

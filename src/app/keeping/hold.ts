@@ -4,34 +4,33 @@ import { profileNow } from './profile-now.ts';
 /** Whose an attempt is: this tab's, another tab's, or it was this tab's until another took it over. */
 export type Hold = 'asking' | 'mine' | 'elsewhere' | 'taken';
 
-/** A reload asks before the page that it replaces has quite let go. Milliseconds. */
+/** How long a reload waits in silence for the page that it replaces to let go. Milliseconds. */
 const PATIENCE = 500;
 
 /**
- * One tab at a time works on an attempt: it holds a lock of the browser's, which dies with the tab.
+ * One tab at a time works on an attempt: it holds a lock of the browser's, which dies with the tab. Who finds it held waits
+ * for it, and goes on as soon as the other lets go.
  * Where the browser has no locks (an address that is neither https nor localhost), every tab works, and the last step kept counts.
  */
 export function useHold(ticket: string): { readonly hold: Hold; readonly takeOver: () => void } {
   const [hold, setHold] = useState<Hold>('asking');
-  const release = useRef<() => void>();
+  const leave = useRef<() => void>();
   const claim = useCallback(
-    (options: LockOptions) => {
-      let current = true;
+    (isStolen: boolean) => {
+      leave.current?.();
+      const left = new AbortController();
+      leave.current = () => left.abort();
+      const told = (state: Hold) => !left.signal.aborted && setHold(state);
       let got = false;
-      const kept = new Promise<void>((resolve) => {
-        release.current = () => {
-          current = false;
-          resolve();
-        };
-      });
+      if (!isStolen) setTimeout(() => !got && told('elsewhere'), PATIENCE);
+      const kept = new Promise<void>((resolve) => left.signal.addEventListener('abort', () => resolve()));
       navigator.locks
-        .request(`bellwire ${profileNow()} ${ticket}`, options, () => {
-          if (!current) return undefined;
+        .request(`bellwire ${profileNow()} ${ticket}`, isStolen ? { steal: true } : { signal: left.signal }, () => {
           got = true;
-          setHold('mine');
+          told('mine');
           return kept;
         })
-        .catch(() => current && setHold(got ? 'taken' : 'elsewhere'));
+        .catch(() => told(got ? 'taken' : 'elsewhere'));
     },
     [ticket],
   );
@@ -40,8 +39,8 @@ export function useHold(ticket: string): { readonly hold: Hold; readonly takeOve
       setHold('mine');
       return undefined;
     }
-    claim({ signal: AbortSignal.timeout(PATIENCE) });
-    return () => release.current?.();
+    claim(false);
+    return () => leave.current?.();
   }, [claim]);
-  return { hold, takeOver: () => claim({ steal: true }) };
+  return { hold, takeOver: () => claim(true) };
 }
