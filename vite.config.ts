@@ -27,7 +27,7 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/reference/**', 'tests/browser/**'],
           testTimeout: 120_000,
-          // By itself it would leave one of two cores idle. The browser's tests come after, one file at a time.
+          // By itself it would leave one of two cores idle. The browser's tests come after.
           maxWorkers: 2,
           sequence: { groupOrder: 0 },
           // The rooms keep nothing in their modules that one file could leave to the next, and loading them anew took a fifth of the time.
@@ -51,8 +51,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/serve.ts'],
-          fileParallelism: false,
-          maxWorkers: 1,
+          // One file alone leaves a third of two cores idle, waiting for pages.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
           isolate: false,
           // Plays that run side by side: a page, its worker and the shadow keep two cores busy.
