@@ -79,14 +79,17 @@ export const degreeStep = (): string => written(STEP[now.degrees], {});
 /** The sign of the reader's scale: "°F", "°C". */
 export const degreeSign = (): string => (now.degrees === 'celsius' ? '°C' : '°F');
 
-/** A length in feet as it is written: "50 ft", "15 m"; below ten of its unit to the tenth. */
-export function length(feet: number): string {
+/**
+ * A length in feet as it is written: "50 ft", "15 m"; below ten of its unit to the tenth.
+ * @param decimals most decimals, where the length is reckoned with: whole metres are too coarse for a sum
+ */
+export function length(feet: number, decimals?: number): string {
   const value = now.lengths === 'metres' ? feet * METRES_PER_FOOT : feet;
   return written(value, {
     style: 'unit',
     unit: now.lengths === 'metres' ? 'meter' : 'foot',
     unitDisplay: 'short',
-    maximumFractionDigits: value < 10 ? 1 : 0,
+    maximumFractionDigits: decimals ?? (value < 10 ? 1 : 0),
   });
 }
 

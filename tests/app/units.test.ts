@@ -93,6 +93,8 @@ test('temperatures and lengths are written as the language writes them', async (
   // 0 °F is −17.8 °C; 31 °F is −0.6 °C; 32 °F is freezing, and no minus stands before nothing.
   expect([0, 31, 31.9, 32, 72.5, 212].map(temperature)).toEqual(['-18°C', '-0.5°C', '0°C', '0°C', '22.5°C', '100°C']);
   expect([length(50), length(2)]).toEqual(['15 m', '0.6 m']);
+  // There and back at 20.95 Ω/km, 51 ft are 0.651 Ω: with 16 m a sum by hand would come to 0.670, with 15.5 m to 0.649.
+  expect(length(51, 1)).toBe('15.5 m');
   // 6.385 Ω per 1000 ft of 304.8 m.
   expect(ohmsByLength(6.385)).toBe('20.95 Ω/km');
   await i18next.changeLanguage('fr');

@@ -61,7 +61,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'actions':
       return stepsText(view, said)?.join(' → ') ?? '';
     case 'quantity':
-      if (said.unit === 'ft') return length(said.value);
+      if (said.unit === 'ft') return length(said.value, 1);
       if (said.unit === 'Ω/kft') return ohmsByLength(said.value);
       return t('drill:said.quantity', { value: number(said.value, decimalsOf(said.value)), unit: said.unit });
     case 'number':
