@@ -2,6 +2,7 @@ import type { Parameters } from '../parts/part.ts';
 import { MAT_PLACE } from '../rig/points.ts';
 import type { RigData } from '../rig/schema.ts';
 import { assembledOf } from './library.ts';
+import { LightCodes } from './light-codes.tsx';
 import { siteOf } from './ticket-words.ts';
 import { length, temperature } from './units.ts';
 import type { JobFace } from './use-attempt.ts';
@@ -65,29 +66,4 @@ export function TicketText({ ticket, rig }: { readonly ticket: JobFace; readonly
       <LightCodes rig={rig} />
     </>
   );
-}
-
-/** What each status light's flashes mean, as its maker prints them on the door. */
-function LightCodes({ rig }: { readonly rig: RigData }) {
-  return assembledOf(rig)
-    .parts.filter(({ codes }) => Object.keys(codes).length > 0)
-    .map((part) => (
-      <details key={part.id} class="light-codes">
-        <summary>{t('app:ticket.codes', { part: partName(part.id) })}</summary>
-        <dl class="ticket-facts">
-          <div>
-            <dt>{t('app:ticket.steady')}</dt>
-            <dd>{t('parts:code.steady')}</dd>
-          </div>
-          {Object.entries(part.codes)
-            .sort(([, a], [, b]) => a - b)
-            .map(([code, count]) => (
-              <div key={code}>
-                <dt>{t('app:ticket.flashes', { count })}</dt>
-                <dd>{t(`parts:code.${code}`)}</dd>
-              </div>
-            ))}
-        </dl>
-      </details>
-    ));
 }

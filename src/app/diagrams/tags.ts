@@ -2,10 +2,12 @@ import { overlaps } from '../../stage/boxes.ts';
 import type { Box } from '../../stage/pen.ts';
 import type { Spot } from '../../stage/wires.ts';
 
-/** A few letters that belong to a spot of a drawing, before their place is known. */
-export interface Tag {
-  readonly spot: Spot;
-  readonly text: string;
+/** A few letters that belong to a spot of a drawing, or something of another size, before their place is known. */
+export type Tag = { readonly spot: Spot } & ({ readonly text: string } | { readonly size: Size });
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Height of a tag, and the room that a letter and both ends take: the display face at 11.5 px, bold. */
@@ -21,7 +23,7 @@ const ANGLES = 24;
 const OVER_WIRE = 2.5;
 
 /** How large a tag is, CSS pixels. */
-export const tagSize = (text: string): { readonly width: number; readonly height: number } => ({
+export const tagSize = (text: string): Size => ({
   width: Math.max(HEIGHT, text.length * LETTER + ENDS),
   height: HEIGHT,
 });
@@ -41,8 +43,9 @@ interface Ground {
  */
 export function placeTags(tags: readonly Tag[], { frame, taken, wires }: Ground): readonly (Box | undefined)[] {
   const full = [...taken];
-  return tags.map(({ spot, text }) => {
-    const { width, height } = tagSize(text);
+  return tags.map((tag) => {
+    const { spot } = tag;
+    const { width, height } = 'size' in tag ? tag.size : tagSize(tag.text);
     let best: { readonly box: Box; readonly cost: number } | undefined;
     for (let away = 12; away <= FARTHEST; away += STEP) {
       if (best !== undefined && away > best.cost) break;

@@ -25,6 +25,8 @@ export interface WiringLayout {
   /** Points with a ring that are in this place. */
   readonly marks: readonly PlacedTerminal[];
   readonly values: readonly PlacedTag[];
+  /** Where there is room for what is perceived of a part, by its id. */
+  readonly states: ReadonlyMap<string, Box>;
 }
 
 /** Half of the room that a terminal takes, and one with a ring. */
@@ -36,10 +38,16 @@ export interface Written {
   /** Points with a ring. */
   readonly marked?: readonly Point[];
   readonly values?: readonly { readonly point: Point; readonly text: string }[];
+  /** Sizes of what is drawn of a part's state. */
+  readonly states?: readonly { readonly part: string; readonly width: number; readonly height: number }[];
 }
 
 /** Where everything of a place's drawing stands, scene units. What has no room or is not in this place is left out. */
-export function layWiring(assembly: Assembly, place: string, { off = {}, marked = [], values = [] }: Written): WiringLayout {
+export function layWiring(
+  assembly: Assembly,
+  place: string,
+  { off = {}, marked = [], values = [], states = [] }: Written,
+): WiringLayout {
   const scene = factoryScene(assembly, place, off);
   const frame = frameOf(scene);
   const written = scene.parts.flatMap(writtenOn);
@@ -53,11 +61,20 @@ export function layWiring(assembly: Assembly, place: string, { off = {}, marked 
     const spot = scene.terminals.get(point);
     return spot === undefined ? [] : [{ point, text, spot }];
   });
-  const boxes = placeTags(wanted, {
-    frame,
-    taken: [...written, ...flags.map(({ box }) => box), ...nests],
-    wires: scene.runs.flatMap(({ path }) => path),
-  });
+  const taken = [...written, ...flags.map(({ box }) => box), ...nests];
+  const wires = scene.runs.flatMap(({ path }) => path);
+  const seen = new Map<string, Box>();
+  for (const { part, ...size } of states) {
+    const placed = scene.parts.find((each) => each.part.id === part);
+    if (placed === undefined) continue;
+    const body = solidBox(placed);
+    const spot = { x: body.x + body.width / 2, y: body.y + body.height / 2 };
+    // On the part where it can be, else beside it.
+    const place = (within: Box) => placeTags([{ spot, size }], { frame: within, taken: [...taken, ...seen.values()], wires })[0];
+    const box = place(body) ?? place(frame);
+    if (box !== undefined) seen.set(part, box);
+  }
+  const boxes = placeTags(wanted, { frame, taken: [...taken, ...seen.values()], wires });
   return {
     scene,
     frame,
@@ -67,6 +84,7 @@ export function layWiring(assembly: Assembly, place: string, { off = {}, marked 
       const box = boxes[index];
       return box === undefined ? [] : [{ ...tag, box }];
     }),
+    states: seen,
   };
 }
 

@@ -6,6 +6,8 @@ import type { BodiesOff } from '../../stage/factory.ts';
 import { placeName, t } from '../words.ts';
 import { rangeOf } from './labels.ts';
 import { PartFigure } from './part-figure.tsx';
+import { StateFigures } from './state-figure.tsx';
+import { type StateMark, sizeOf } from './states.ts';
 import { type PointValue, ValueTag } from './value-tag.tsx';
 import { WireTable } from './wire-table.tsx';
 import { layWiring } from './wiring-layout.ts';
@@ -17,6 +19,8 @@ interface Props {
   readonly marked?: readonly Point[];
   /** What stands beside terminals. */
   readonly values?: ReadonlyMap<Point, PointValue>;
+  /** What is seen and heard of parts, by their ids. */
+  readonly states?: ReadonlyMap<string, readonly StateMark[]>;
   /** Bodies that are off their bases. */
   readonly off?: BodiesOff;
   /** Their pins have letters. */
@@ -27,17 +31,19 @@ interface Props {
 const RIM = 60;
 
 const NOTHING: ReadonlyMap<Point, PointValue> = new Map();
+const QUIET: ReadonlyMap<string, readonly StateMark[]> = new Map();
 
 /** The wiring of one place: drawn as its parts stand, and every wire in a table. */
-export function WiringFigure({ assembly, place, marked = [], values = NOTHING, off = {}, lettered = true }: Props) {
+export function WiringFigure({ assembly, place, marked = [], values = NOTHING, states = QUIET, off = {}, lettered = true }: Props) {
   const layout = useMemo(
     () =>
       layWiring(assembly, place, {
         off,
         marked,
         values: [...values].map(([point, { text }]) => ({ point, text })),
+        states: [...states].map(([part, of]) => ({ part, ...sizeOf(of) })),
       }),
-    [assembly, place, marked, values, off],
+    [assembly, place, marked, values, states, off],
   );
   const { scene, flags, marks } = layout;
   const { look, runs, parts, covers } = scene;
@@ -89,6 +95,9 @@ export function WiringFigure({ assembly, place, marked = [], values = NOTHING, o
           ))}
           {parts.map((part) => (
             <PartFigure key={part.part.id} placed={part} lettered={lettered} />
+          ))}
+          {[...layout.states].map(([part, box]) => (
+            <StateFigures key={part} marks={states.get(part) ?? []} x={box.x} y={box.y} />
           ))}
           {layout.values.map(({ point, spot, box }) => {
             const value = values.get(point);

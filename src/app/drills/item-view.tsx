@@ -4,6 +4,8 @@ import type { Item } from '../../drills/item.ts';
 import { drillHref } from '../router.ts';
 import { t } from '../words.ts';
 import { Choices } from './choices.tsx';
+import { Now } from './now.tsx';
+import { perceivedNow } from './perceived.ts';
 import { Picture } from './picture.tsx';
 import { letteredView, sentenceText } from './said-text.ts';
 import { loadedFrom } from './scene.ts';
@@ -24,7 +26,11 @@ interface Props {
 export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Props) {
   const stood = useMemo(() => {
     const found = loadedFrom(item.scene);
-    return found && { attempt: found.loaded.attempt, view: letteredView(viewOf(found.loaded.attempt)), rig: found.rig };
+    if (found === undefined) return undefined;
+    const { attempt } = found.loaded;
+    // Of suspects and readings, what a light says would be evidence besides: only what happens next is asked of who stands there and watches.
+    const perceived = item.skill === 'sequence' ? perceivedNow(attempt.bench) : [];
+    return { attempt, view: letteredView(viewOf(attempt)), rig: found.rig, perceived };
   }, [item]);
   const heading = useRef<HTMLHeadingElement>(null);
   const told = useRef<HTMLDivElement>(null);
@@ -47,6 +53,8 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
   if (stood === undefined) return null;
   const { view } = stood;
   const words = (part: 'ask' | 'given' | 'why') => (sentence: Item['ask']) => sentenceText(view, item.kind, part, sentence);
+  // What is seen now stands in a list of its own.
+  const given = item.given.filter(({ key }) => stood.perceived.length === 0 || key !== 'now');
   const isTold = chosen !== undefined && !quiet;
   // Looked at again, a question may have been left without an answer: then none of the choices is the chosen one.
   const verdict = chosen === item.right ? 'wasRight' : item.choices[chosen ?? -1] === undefined ? 'wasOpen' : 'wasWrong';
@@ -62,13 +70,14 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
             </h2>
           </header>
           <p class="drill-ask">{words('ask')(item.ask)}</p>
-          {item.given.length > 0 && (
+          {given.length > 0 && (
             <ul class="drill-given">
-              {item.given.map(words('given')).map((line) => (
+              {given.map(words('given')).map((line) => (
                 <li key={line}>{line}</li>
               ))}
             </ul>
           )}
+          {stood.perceived.length > 0 && <Now perceived={stood.perceived} rig={stood.rig} place={view.place} />}
           <Choices item={item} view={view} chosen={chosen} told={isTold} onChoose={onChoose} />
           {isTold && (
             <div class="drill-why" data-right={String(chosen === item.right)} tabIndex={-1} ref={told} role="status">

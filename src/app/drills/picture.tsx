@@ -11,11 +11,13 @@ import type { RigData } from '../../rig/schema.ts';
 import type { BodiesOff } from '../../stage/factory.ts';
 import { LadderFigure } from '../diagrams/ladder.tsx';
 import { ladderTitles } from '../diagrams/ladder-titles.ts';
+import { marksOf, type StateMark } from '../diagrams/states.ts';
 import type { PointValue } from '../diagrams/value-tag.tsx';
 import { WiringFigure } from '../diagrams/wiring.tsx';
 import { assembledOf } from '../library.ts';
 import { number, readingText, t } from '../words.ts';
 import { Legend } from './legend.tsx';
+import type { Perceived } from './perceived.ts';
 import { type Readings, readingsAt, voltsOn } from './values.ts';
 
 interface Props {
@@ -23,6 +25,8 @@ interface Props {
   readonly rig: RigData;
   readonly attempt: Attempt;
   readonly view: BenchView;
+  /** What is seen and heard where somebody stands, for a drawing that shows it. */
+  readonly perceived: readonly Perceived[];
   /** After the answer: with what the meter shows, and the letters of pins. */
   readonly told: boolean;
 }
@@ -38,18 +42,18 @@ const valuesOf = (readings: Readings | undefined): ReadonlyMap<Point, PointValue
   new Map(readings?.readings.map(({ point, shown, alive }) => [point, { text: shortText(shown), alive, volts: shown.value }]));
 
 /** The circuit of an exercise: the ladder for who reads ladders, else the places in question; once told, with what the meter shows. */
-export function Picture({ item, rig, attempt, view, told }: Props) {
+export function Picture({ item, rig, attempt, view, perceived, told }: Props) {
   const assembly = assembledOf(rig);
   return item.skill === 'diagrams' ? (
     <Ladders item={item} assembly={assembly} attempt={attempt} view={view} told={told} />
   ) : (
-    <Places item={item} assembly={assembly} attempt={attempt} view={view} told={told} />
+    <Places item={item} assembly={assembly} attempt={attempt} view={view} perceived={perceived} told={told} />
   );
 }
 
 type Drawn = Omit<Props, 'rig'> & { readonly assembly: Assembly };
 
-function Ladders({ item, assembly, attempt, view, told }: Drawn) {
+function Ladders({ item, assembly, attempt, view, told }: Omit<Drawn, 'perceived'>) {
   const ladders = useMemo(() => {
     const all = laddersOf(assembly);
     const own = all.filter(({ hot, common }) => item.marked.includes(hot) || item.marked.includes(common));
@@ -76,7 +80,7 @@ function Ladders({ item, assembly, attempt, view, told }: Drawn) {
   );
 }
 
-function Places({ item, assembly, attempt, view, told }: Drawn) {
+function Places({ item, assembly, attempt, view, perceived, told }: Drawn) {
   const off = useMemo(() => bodiesOff(view), [view]);
   const marked = useMemo(() => item.marked.map((point) => shownAt(assembly, point, off)), [item, assembly, off]);
   const places = useMemo(() => placesOf(marked, assembly, view.place, off), [marked, assembly, view, off]);
@@ -90,11 +94,21 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
     return readingsAt(attempt.bench, points, marked[0], right?.is === 'leads' ? right : attempt.bench);
   }, [told, item, assembly, places, off, marked, attempt]);
   const values = useMemo(() => valuesOf(readings), [readings]);
+  const states = useMemo(() => statesOf(perceived), [perceived]);
   if (places.length === 0) return null;
   return (
     <div class="diagrams drill-picture">
       {places.map((place) => (
-        <WiringFigure key={place} assembly={assembly} place={place} marked={marked} values={values} off={off} lettered={told} />
+        <WiringFigure
+          key={place}
+          assembly={assembly}
+          place={place}
+          marked={marked}
+          values={values}
+          states={states}
+          off={off}
+          lettered={told}
+        />
       ))}
       {marked.length > 0 && <p class="drill-ringed">{t('drill:figure.ringed')}</p>}
       {told && <Legend view={view} readings={[readings]} />}
@@ -102,6 +116,9 @@ function Places({ item, assembly, attempt, view, told }: Drawn) {
     </div>
   );
 }
+
+const statesOf = (perceived: readonly Perceived[]): ReadonlyMap<string, readonly StateMark[]> =>
+  new Map(perceived.map(({ part, signs }) => [part, marksOf(signs)] as const).filter(([, marks]) => marks.length > 0));
 
 /** Bodies that stand off their bases: what is only pulled is shown as what matters of it looks, from behind. */
 function bodiesOff(view: BenchView): BodiesOff {
