@@ -82,7 +82,7 @@ export function doText(view: BenchView, action: Action): string {
   return t(`action:do.${key}`, values);
 }
 
-/** What to do next, for somebody who does not stand before the thing: its name goes before what the hand does to it. */
+/** What to do next, for somebody who does not stand before the thing: with its name. */
 export function nextText(view: BenchView, action: Action): string {
   const words = doText(view, action);
   switch (action.name) {
@@ -93,11 +93,11 @@ export function nextText(view: BenchView, action: Action): string {
     case 'unplug':
     case 'plug':
     case 'look':
-      return t('action:on', { thing: partName(action.part), words });
+      return t('action:doOn', { thing: partName(action.part), words });
     case 'lift':
     case 'land':
     case 'tug':
-      return t('action:on', { thing: wireName(action.wire), words });
+      return t('action:doOn', { thing: wireName(action.wire), words });
     case 'wait':
     case 'watch':
       return action.seconds > 0 ? t('action:do.wait', { span: span(action.seconds) }) : words;

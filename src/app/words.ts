@@ -94,6 +94,9 @@ export function terminalName(part: PartView, terminal: TerminalView): string {
   // On the mat each pin has a pigtail with its letter on a tag.
   if (part.body === 'mat') return terminal.id;
   if (part.terminals.length === 2) return t(terminal === part.terminals[0] ? 'app:terminal.first' : 'app:terminal.second');
+  // Of a fixed part with more, what it is says more than its place: a breaker's line and load stand above each other.
+  const own = `app:terminal.named.${terminal.id}`;
+  if (part.body === undefined && hasWords(own)) return t(own);
   // Contacts of cells, marked + and −, are not in the row of pins.
   const row = part.terminals.filter((each) => !/^[+−]$/.test(each.label));
   const index = row.indexOf(terminal);
@@ -105,7 +108,8 @@ interface Spot {
   readonly part: string;
 }
 
-function spotOf(view: BenchView, point: Point): Spot {
+/** A point's own name and its part's. */
+export function spotOf(view: BenchView, point: Point): Spot {
   const at = point.indexOf('@');
   if (at >= 0) return { terminal: t('app:terminal.bareEnd'), part: wireName(point.slice(0, at)) };
   const dot = point.indexOf('.');

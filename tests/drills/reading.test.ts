@@ -24,6 +24,8 @@ const METER: Readonly<Record<string, { ohms: number; farads: number; most: numbe
 };
 /** From here on ohms say that the circuit is live, volts. */
 const LIVE_VOLTS = 0.5;
+/** A leg of a 240 V service has no more to earth, volts. */
+const MOST_LEG_VOLTS = 130;
 /** What the ohms function drives through the circuit here: any current would do, it is linear. */
 const TEST_AMPS = 1e-3;
 
@@ -56,6 +58,23 @@ describe('what the meter reads', () => {
     const right = [...items, ...more].map((item) => displays(item)[item.right]!);
     expect(new Set(right.map(({ fn }) => fn)).size).toBeGreaterThan(1);
     expect(new Set(right.map(({ kind }) => kind)).size).toBeGreaterThan(1);
+  });
+
+  it('follows from what the reason tells of the two points', () => {
+    const told = [...items, ...more].flatMap((item) => {
+      const shown = displays(item)[item.right]!;
+      const volts = item.why.find(({ key }) => key === 'toCommon' || key === 'toEarth')?.values;
+      if (!volts || item.why.some(({ key }) => key === 'burden')) return [];
+      const [red = 0, black = 0] = [volts.redVolts, volts.blackVolts].map((said) =>
+        said?.is === 'reading' ? said.reading.value : said?.is === 'quantity' ? said.value : 0,
+      );
+      // The far end of a motor's winding is out of phase with both legs: only a solver knows what there is to it.
+      if (Math.max(red, black) > MOST_LEG_VOLTS) return [];
+      const follows = item.why.some(({ key }) => key === 'opposite') ? red + black : Math.abs(red - black);
+      return [{ number: item.number, off: Math.abs(follows - shown.value), room: 1 + shown.value / 20 }];
+    });
+    expect(told.length).toBeGreaterThan(3);
+    expect(told.filter(({ off, room }) => off > room)).toEqual([]);
   });
 
   it('is what ngspice finds, to the last digit and 0.1 %; a wrong choice is off by more than the accuracy', {

@@ -16,8 +16,8 @@ import {
   pointName,
   positionName,
   readingText,
+  spotOf,
   t,
-  terminalName,
   wireName,
 } from '../words.ts';
 
@@ -29,15 +29,11 @@ import {
 export function saidText(view: BenchView, said: Said): string {
   switch (said.is) {
     case 'reading':
-      return readingText(said.reading);
+      return said.reading.kind === 'live' ? t('drill:said.live', { shown: readingText(said.reading) }) : readingText(said.reading);
     case 'function':
       return t(`meter:fn.${said.fn}`);
     case 'leads':
-      return t('drill:said.leads', {
-        fn: t(`meter:fn.${said.fn}`),
-        red: pointName(view, said.red),
-        black: pointName(view, said.black),
-      });
+      return leadsText(view, said);
     case 'point':
       return pointName(view, said.point);
     case 'points':
@@ -45,7 +41,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'part':
       return partName(said.part);
     case 'parts':
-      return said.parts.length === 0 ? t('drill:said.none') : listed(said.parts.map(partName));
+      return said.parts.length === 0 ? t('drill:said.noLoad') : listed(said.parts.map(partName));
     case 'place':
       return placeName(said.place);
     case 'wire':
@@ -55,7 +51,8 @@ export function saidText(view: BenchView, said: Said): string {
     case 'fault':
       return said.naming ? namingText(said.naming) : t('drill:said.sound');
     case 'faults':
-      return said.namings.length === 0 ? t('drill:said.none') : listed(said.namings.map(namingText));
+      // A fault's name may have commas of its own.
+      return said.namings.length === 0 ? t('drill:said.none') : said.namings.map(namingText).join('; ');
     case 'notice':
       return noticeText(view, said.notice);
     case 'actions':
@@ -90,16 +87,21 @@ export function letteredView(view: BenchView): BenchView {
 export const stepsText = (view: BenchView, said: Said): readonly string[] | undefined =>
   said.is === 'actions' ? said.actions.map((action) => capitals(nextText(view, action))) : undefined;
 
-/** Points of one part are told with its name once. */
+/** A function and where its leads are; on one part its name is told once. */
+function leadsText(view: BenchView, { fn, red, black }: Extract<Said, { is: 'leads' }>): string {
+  const [to, from] = [spotOf(view, red), spotOf(view, black)];
+  const values = { fn: t(`meter:fn.${fn}`) };
+  return to.part === from.part
+    ? t('drill:said.leadsOn', { ...values, red: to.terminal, black: from.terminal, part: to.part })
+    : t('drill:said.leads', { ...values, red: pointName(view, red), black: pointName(view, black) });
+}
+
+/** Points by part, each with its name once: a point's own name has a comma, so parts are kept apart by more. */
 function pointsText(view: BenchView, points: readonly Point[]): string {
-  const parts = new Set(points.map((point) => point.split('.')[0] ?? ''));
-  const [only = ''] = parts;
-  const part = view.parts.find(({ id }) => id === only);
-  const terminals = points.map((point) => part?.terminals.find((each) => each.point === point));
-  if (parts.size > 1 || part === undefined || terminals.includes(undefined))
-    return listed(points.map((point) => pointName(view, point)));
-  const names = terminals.flatMap((terminal) => (terminal ? [terminalName(part, terminal)] : []));
-  return t('app:point.full', { terminal: listed(names), part: partName(only) });
+  const byPart = new Map<string, string[]>();
+  for (const { part, terminal } of points.map((point) => spotOf(view, point)))
+    byPart.set(part, [...(byPart.get(part) ?? []), terminal]);
+  return [...byPart].map(([part, terminals]) => t('app:point.full', { terminal: listed(terminals), part })).join('; ');
 }
 
 /** How controls stand, by part. */
@@ -120,8 +122,12 @@ function actsText(acts: readonly HistoryAct[]): string {
 const capitals = (text: string): string =>
   text.replace(/(^|[.?!] )(\p{Ll})/gu, (_, before: string, first: string) => before + first.toLocaleUpperCase(i18next.language));
 
+/** Less than this is nothing, whatever its unit: it is told without decimals. */
+const NOTHING = 0.0005;
+
 /** Three figures, as a sum by hand has them. */
-const decimalsOf = (value: number): number => Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(value), 0.01))));
+const decimalsOf = (value: number): number =>
+  Math.abs(value) < NOTHING ? 0 : Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(value), 0.01))));
 
 /** A sentence of a kind. @param part where its words stand: `ask`, `given` or `why` */
 export function sentenceText(view: BenchView, kind: string, part: 'ask' | 'given' | 'why', { key, values }: Sentence): string {

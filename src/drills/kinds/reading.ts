@@ -27,6 +27,8 @@ const UNCONCERNED_SHARE = 0.2;
 const LATER = { name: 'wait', seconds: 300 } as const;
 /** Share of the lots for no volts at all that are cast anew. */
 const NOTHING_LEFT_OUT = 0.35;
+/** What has more to earth is a leg of a service, volts. */
+const LEG_VOLTS = 30;
 /** Spots at which one draft looks for what its lot fell on. */
 const MOST_SPOTS = 3;
 
@@ -98,7 +100,13 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
     const volts = (point: Point) => (ofRails ? said(look.read('voltsAc', point, ofRails.common)) : earthVolts(point));
     const earthVolts = (point: Point) => ({ is: 'quantity', value: voltsToEarth(bench, point), unit: 'V' }) as const;
     why.push({ key: ofRails ? 'toCommon' : 'toEarth', values: { ...ends, redVolts: volts(red), blackVolts: volts(black) } });
-    if (saidApart(said(look.ideal(fn, red, black)), said(right))) why.push({ key: 'burden', values: { shown: said(right) } });
+    // Of two legs that are live to earth that does not say whether their volts add.
+    const [less = 0, more = 0] = [red, black].map((point) => voltsToEarth(bench, point)).sort((a, b) => a - b);
+    const pulled = saidApart(said(look.ideal(fn, red, black)), said(right));
+    const legs = !ofRails && !pulled && less > LEG_VOLTS;
+    if (legs && right.value > more + LEG_VOLTS) why.push({ key: 'opposite', values: { shown: said(right) } });
+    if (legs && asked.shows === 'none') why.push({ key: 'inStep', values: {} });
+    if (pulled) why.push({ key: 'burden', values: { shown: said(right) } });
   } else if (right.value === 0) why.push({ key: 'alternating', values: {} });
   if (soundly && saidApart(said(soundly), said(right))) why.push({ key: 'soundWould', values: { shown: said(soundly) } });
   return {
