@@ -44,7 +44,7 @@ const KINDS = {
     script: 'scorm12.min.js',
     install: `window.API = new Scorm12API({ autocommit: false, logLevel: 5 });
       window.API.loadFromJSON({ cmi: { core: { student_id: 'ana.7@school', student_name: 'Ana' }, student_data: { mastery_score: '80' } } }, '');`,
-    read: `({ status: API.lmsGetValue('cmi.core.lesson_status'), score: API.lmsGetValue('cmi.core.score.raw') })`,
+    read: `({ status: API.lmsGetValue('cmi.core.lesson_status'), score: API.lmsGetValue('cmi.core.score.raw'), objectives: API.cmi.objectives.childArray.map(({ id, score }) => ({ id, raw: score.raw, max: score.max })) })`,
     kept: `API.cmi.suspend_data`,
     over: `API.isTerminated()`,
     again: (kept: string) => `window.API.loadFromJSON({ cmi: { suspend_data: ${JSON.stringify(kept)} } }, '');`,
@@ -54,7 +54,7 @@ const KINDS = {
     script: 'scorm2004.min.js',
     install: `window.API_1484_11 = new Scorm2004API({ autocommit: false, logLevel: 5 });
       window.API_1484_11.loadFromJSON({ cmi: { learner_id: 'ana.7@school', learner_name: 'Ana' } }, '');`,
-    read: `({ status: API_1484_11.lmsGetValue('cmi.completion_status'), score: API_1484_11.lmsGetValue('cmi.score.raw') })`,
+    read: `({ status: API_1484_11.lmsGetValue('cmi.completion_status'), score: API_1484_11.lmsGetValue('cmi.score.raw'), objectives: API_1484_11.cmi.objectives.childArray.map(({ id, score }) => ({ id, raw: score.raw, max: score.max })) })`,
     kept: `API_1484_11.cmi.suspend_data`,
     over: `API_1484_11.isTerminated()`,
     again: (kept: string) => `window.API_1484_11.loadFromJSON({ cmi: { suspend_data: ${JSON.stringify(kept)} } }, '');`,
@@ -148,6 +148,18 @@ async function finishWork(course: Page, shadow: Shadow): Promise<void> {
   await button(course, t('app:head.close')).click();
 }
 
+interface Objective {
+  readonly id: string;
+  readonly raw: string;
+  readonly max: string;
+}
+
+/** What right of asked in each skill comes to over all of them, of 100 to the tenth. */
+function exercisesTotal(scores: readonly (readonly [right: unknown, asked: unknown])[]): number {
+  const sum = (values: readonly unknown[]) => values.reduce<number>((all, each) => all + Number(each), 0);
+  return Math.round((sum(scores.map(([right]) => right)) / sum(scores.map(([, asked]) => asked))) * 1000) / 10;
+}
+
 /** The mean of the ticket's points and the exercises'. */
 async function totalOf(course: Page): Promise<number> {
   const totals = await Promise.all([0, 1].map((item) => course.getByTestId(`total-${item}-1`).getAttribute('data-total')));
@@ -178,8 +190,13 @@ describe.each(['scorm12', 'scorm2004'] as const)('%s', (kind) => {
     await expect
       .poll(() => again.school.evaluate(read), { timeout: 120_000 })
       .toMatchObject({ status: expect.stringMatching(status.done.join('|')) });
-    const told = (await again.school.evaluate(read)) as { readonly score: string };
+    const told = (await again.school.evaluate(read)) as { readonly score: string; readonly objectives: readonly Objective[] };
     expect(Number(told.score)).toBe(await totalOf(again.course));
+    const drills = told.objectives.filter(({ id }) => id.startsWith('drill-'));
+    expect(drills.length).toBeGreaterThan(0);
+    const exercises = Number(await again.course.getByTestId('total-1-1').getAttribute('data-total'));
+    if (kind === 'scorm2004') expect(exercisesTotal(drills.map(({ raw, max }) => [raw, max]))).toBe(exercises);
+    else for (const { raw } of drills) expect(Number(raw)).toBeLessThanOrEqual(100);
     await picture(again.course, `course-${kind}`);
     await second.close();
   });
@@ -210,9 +227,11 @@ test('cmi5: says what was begun, completed and failed, in valid statements, and 
   await finishWork(again, shadow);
   await expect.poll(verbs, { timeout: 120_000 }).toContain(VERBS.completed);
   const total = await totalOf(again);
+  const exercises = Number(await again.getByTestId('total-1-1').getAttribute('data-total'));
   await again.close();
   await expect.poll(() => verbs().at(-1)).toBe(VERBS.terminated);
-  expect(verbs().filter((each) => each !== VERBS.demonstrated)).toEqual([
+  const own: readonly string[] = [VERBS.demonstrated, VERBS.scored];
+  expect(verbs().filter((each) => !own.includes(each))).toEqual([
     VERBS.initialized,
     VERBS.terminated,
     VERBS.initialized,
@@ -222,6 +241,8 @@ test('cmi5: says what was begun, completed and failed, in valid statements, and 
   ]);
   const judged = store.statements().find(({ verb }) => verb.id === VERBS.failed || verb.id === VERBS.passed);
   expect(judged?.result?.score?.raw).toBe(total);
+  const scores = store.statements().filter(({ verb }) => verb.id === VERBS.scored);
+  expect(exercisesTotal(scores.map(({ result }) => [result?.score?.raw, result?.score?.max]))).toBe(exercises);
   for (const statement of store.statements()) expect(validate(statement)).toEqual([]);
   await second.close();
 });

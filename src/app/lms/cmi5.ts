@@ -1,6 +1,6 @@
 /** A learning system that opened the page by cmi5 (Quartz 1st Edition, sections 8 to 11), over the Experience API 1.0.3. */
 import { KEPT_CHARACTERS } from '../../classroom/lms/room.ts';
-import { completed, demonstrated, initialized, judged, type Launch, terminated } from '../../classroom/lms/statements.ts';
+import { completed, demonstrated, initialized, judged, type Launch, scored, terminated } from '../../classroom/lms/statements.ts';
 import type { Course } from './course.ts';
 
 const VERSION = '1.0.3';
@@ -75,6 +75,8 @@ export async function beginCmi5(asked: Asked, now: () => string, uuid: () => str
   };
   await send([initialized(launch, stamp())]);
   const told = new Set<string>();
+  /** Of a skill of drills: what it was last told to have come to. */
+  const drillsTold = new Map<string, string>();
   let over = false;
   return {
     kind: 'cmi5',
@@ -95,10 +97,17 @@ export async function beginCmi5(asked: Asked, now: () => string, uuid: () => str
     async report(reached, complete) {
       const fresh = reached.skills.filter((skill) => !told.has(skill));
       for (const skill of fresh) told.add(skill);
+      // What another attempt or another paper has changed is told anew.
+      const drills = reached.drills.filter(({ skill, right, asked }) => drillsTold.get(skill) !== `${right} ${asked}`);
+      for (const { skill, right, asked } of drills) drillsTold.set(skill, `${right} ${asked}`);
       const ending =
         complete && normal && !told.has(':end') ? [completed(launch, stamp(), reached), judged(launch, stamp(), reached)] : [];
       if (ending.length > 0) told.add(':end');
-      const statements = [...fresh.map((skill) => demonstrated(launch, stamp(), skill)), ...ending];
+      const statements = [
+        ...fresh.map((skill) => demonstrated(launch, stamp(), skill)),
+        ...drills.map((drill) => scored(launch, stamp(), drill)),
+        ...ending,
+      ];
       if (statements.length > 0) await send(statements);
     },
     async leave(seconds) {

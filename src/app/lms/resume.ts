@@ -1,5 +1,6 @@
 /** What a learning system keeps of an assignment, so that it goes on from another PC. No browser in here. */
 import { z } from 'zod';
+import type { AnswerResult } from '../../classroom/gradeAnswers.ts';
 import { SKILLS, type Skill } from '../../scenario/skills.ts';
 import { assignedSchema, type KeptPaper, type KeptWork, keptPaperSchema, keptWorkSchema } from '../taking/records.ts';
 import type { Taken } from '../taking/use-assigned.ts';
@@ -9,6 +10,8 @@ import { packResume, unpackResume } from './session.ts';
 export interface Result {
   readonly total: number;
   readonly skills: readonly Skill[];
+  /** Of a paper: each answer's skill, and whether it was right. */
+  readonly answers?: readonly Pick<AnswerResult, 'skill' | 'right'>[];
 }
 /** By item and number of the attempt: {@link resultKey}. */
 export type Results = Map<string, Result>;
@@ -57,7 +60,7 @@ export function resumeOf({ assigned, kept, keptPapers }: Taken, results: Results
   const over = kept.filter(({ ended }) => ended !== undefined);
   const known = over.flatMap((work) => {
     const result = results.get(resultKey(work));
-    return result === undefined ? [] : [[resultKey(work), { ...result, skills: [...result.skills] }] as const];
+    return result === undefined ? [] : [[resultKey(work), { total: result.total, skills: [...result.skills] }] as const];
   });
   const works = kept.map((work) => (work.ended === undefined ? work : short(work)));
   return packResume({ ...all, works, results: Object.fromEntries(known) });

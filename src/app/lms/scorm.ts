@@ -2,6 +2,7 @@
  * A learning system that speaks SCORM, as the page finds it in a window around it. SCORM 1.2: ADL Run-Time Environment 1.2 (2001);
  * SCORM 2004: IEEE 1484.11.2 and ADL SCORM 2004 4th Edition RTE (2009). Names and limits from memory of these.
  */
+import { type DrillScore, drillName, scaledOf } from '../../classroom/lms/drillScores.ts';
 import { KEPT_CHARACTERS } from '../../classroom/lms/room.ts';
 import { durationOf, type Reached } from '../../classroom/lms/statements.ts';
 import type { Course } from './course.ts';
@@ -115,7 +116,7 @@ function begin(kind: 'scorm12' | 'scorm2004', calls: Calls): Course | undefined 
       if (over) return;
       score(kind, calls, reached);
       if (complete) complete12or2004(kind, calls, reached);
-      skills(calls, kind, reached);
+      objectives(calls, kind, reached);
       calls.commit();
     },
     leave(seconds, complete) {
@@ -151,20 +152,42 @@ function complete12or2004(kind: 'scorm12' | 'scorm2004', calls: Calls, { total }
   if (mark !== '') calls.set('cmi.success_status', total / 100 >= Number(mark) ? 'passed' : 'failed');
 }
 
-/** Each skill that was shown is an objective of that name. */
-function skills(calls: Calls, kind: 'scorm12' | 'scorm2004', reached: Reached): void {
+/** Each skill that was shown is an objective of that name, passed; each that papers asked for is one with a score, and completed. */
+function objectives(calls: Calls, kind: 'scorm12' | 'scorm2004', { skills, drills }: Reached): void {
   const count = Number(calls.get('cmi.objectives._count')) || 0;
   const known = Array.from({ length: count }, (_, index) => calls.get(`cmi.objectives.${index}.id`));
-  for (const skill of reached.skills) {
+  const nameAt = (id: string): string => {
+    const at = known.includes(id) ? known.indexOf(id) : known.push(id) - 1;
+    // Its name comes before all else that is said of it.
+    if (at >= count) calls.set(`cmi.objectives.${at}.id`, id);
+    return `cmi.objectives.${at}`;
+  };
+  for (const skill of skills) {
     if (known.includes(skill)) continue;
-    const objective = `cmi.objectives.${known.push(skill) - 1}`;
-    calls.set(`${objective}.id`, skill);
+    const objective = nameAt(skill);
     if (kind === 'scorm12') calls.set(`${objective}.status`, 'passed');
     else {
       calls.set(`${objective}.success_status`, 'passed');
       calls.set(`${objective}.completion_status`, 'completed');
     }
   }
+  for (const drill of drills) drillObjective(calls, kind, nameAt(drillName(drill.skill)), drill);
+}
+
+/** Right of asked. SCORM 1.2 has scores of 100 alone (RTE 1.2, cmi.objectives.n.score.raw, from memory). No mark says of one skill that it is passed. */
+function drillObjective(calls: Calls, kind: 'scorm12' | 'scorm2004', objective: string, drill: DrillScore): void {
+  const { right, asked } = drill;
+  calls.set(`${objective}.score.min`, '0');
+  if (kind === 'scorm12') {
+    calls.set(`${objective}.score.max`, '100');
+    calls.set(`${objective}.score.raw`, String(Math.round((right / asked) * 1000) / 10));
+    calls.set(`${objective}.status`, 'completed');
+    return;
+  }
+  calls.set(`${objective}.score.max`, String(asked));
+  calls.set(`${objective}.score.raw`, String(right));
+  calls.set(`${objective}.score.scaled`, String(scaledOf(drill)));
+  calls.set(`${objective}.completion_status`, 'completed');
 }
 
 /** CMITimespan of SCORM 1.2: hours of at least two digits, minutes, seconds and hundredths. */

@@ -3,6 +3,7 @@ import type { AttemptLog } from '../../attempt/attempt.ts';
 import { replay } from '../../attempt/attempt.ts';
 import type { Assignment } from '../../classroom/assignment.ts';
 import type { Work } from '../../classroom/draw.ts';
+import { drillScores } from '../../classroom/lms/drillScores.ts';
 import type { Paper } from '../../classroom/papers.ts';
 import { possibleFaults } from '../../rig/faults.ts';
 import { skillsShown } from '../../scenario/skills.ts';
@@ -84,7 +85,7 @@ function follow(course: Course, id: string, results: Results): void {
   addEventListener('pagehide', () => void course.leave((performance.now() - began) / 1000, complete));
 }
 
-/** The mean of the best attempt at each ticket and paper, nothing for one that is not done; the skills of all. */
+/** The mean of the best attempt at each ticket and paper, nothing for one that is not done; the skills of all, those of drills as those attempts show them. */
 async function reachedIn(taken: Taken, results: Results) {
   const { works, kept, papers, keptPapers } = taken;
   const bestOf = async <Kept extends KeptAttempt>(item: number, all: readonly Kept[], work: (each: Kept) => Promise<Result>) => {
@@ -96,9 +97,11 @@ async function reachedIn(taken: Taken, results: Results) {
       results.set(resultKey(each), result);
       found.push(result);
     }
+    const total = Math.max(0, ...found.map((each) => each.total));
     return {
       done: ended.length > 0,
-      total: Math.max(0, ...found.map(({ total }) => total)),
+      total,
+      answers: found.find((each) => each.total === total)?.answers ?? [],
       skills: found.flatMap(({ skills }) => skills),
     };
   };
@@ -110,14 +113,16 @@ async function reachedIn(taken: Taken, results: Results) {
   return {
     total: Math.round(sum / Math.max(1, best.length)),
     skills: [...new Set(best.flatMap(({ skills }) => skills))],
+    drills: drillScores(best.flatMap(({ answers }) => answers)),
     complete: best.every(({ done }) => done),
   };
 }
 
-/** What the answers were worth; of skills as tickets show them they say nothing. */
+/** What the answers were worth, and each of them; of skills as tickets show them they say nothing. */
 async function paperResultOf(paper: Paper, kept: KeptPaper): Promise<Result> {
   if (!isAt(kept, paper)) throw new Error('other questions');
-  return { total: (await resultAt(paper, kept)).total, skills: [] };
+  const { total, answers } = await resultAt(paper, kept);
+  return { total, skills: [], answers };
 }
 
 async function resultOf({ assigned }: Taken, work: Work, kept: KeptWork): Promise<Result> {

@@ -3,6 +3,7 @@
  * two specifications, from memory. Identifiers and times come in from above.
  */
 import type { Skill } from '../../scenario/skills.ts';
+import { type DrillScore, drillName, scaledOf } from './drillScores.ts';
 
 export const VERBS = {
   initialized: 'http://adlnet.gov/expapi/verbs/initialized',
@@ -12,6 +13,8 @@ export const VERBS = {
   terminated: 'http://adlnet.gov/expapi/verbs/terminated',
   /** Not of cmi5's own: what an attempt showed of one skill. */
   demonstrated: 'http://adlnet.gov/expapi/verbs/experienced',
+  /** Not of cmi5's own: what papers came to in one skill; of ADL's vocabulary (from memory). */
+  scored: 'http://adlnet.gov/expapi/verbs/scored',
 } as const;
 export type Verb = keyof typeof VERBS;
 
@@ -19,6 +22,7 @@ const CMI5_CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/cmi5';
 const MOVE_ON_CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/moveon';
 const MASTERY_EXTENSION = 'https://w3id.org/xapi/cmi5/context/extensions/masteryscore';
 const SKILLS_EXTENSION = 'tag:bellwire.example,2026:skills';
+const DRILLS_EXTENSION = 'tag:bellwire.example,2026:drills';
 
 /** What the learning system said at the launch. */
 export interface Launch {
@@ -37,6 +41,8 @@ export interface Reached {
   readonly total: number;
   readonly seconds: number;
   readonly skills: readonly Skill[];
+  /** Of the papers that are over, the best attempt at each. */
+  readonly drills: readonly DrillScore[];
 }
 
 export interface Stamp {
@@ -64,7 +70,7 @@ function statement(verb: Verb, launch: Launch, stamp: Stamp, result?: Json, exte
   const template = launch.contextTemplate;
   const activities = objectOf(template.contextActivities);
   const moves = verb === 'completed' || verb === 'passed' || verb === 'failed';
-  const defined = verb !== 'demonstrated';
+  const defined = verb !== 'demonstrated' && verb !== 'scored';
   const category = [
     ...listOf(activities.category),
     ...(defined ? [{ id: CMI5_CATEGORY }] : []),
@@ -91,11 +97,11 @@ export const terminated = (launch: Launch, stamp: Stamp, seconds: number): Json 
   statement('terminated', launch, stamp, { duration: durationOf(seconds) });
 
 /** All items handed in. cmi5 wants no score here. */
-export const completed = (launch: Launch, stamp: Stamp, { seconds, skills }: Reached): Json =>
+export const completed = (launch: Launch, stamp: Stamp, { seconds, skills, drills }: Reached): Json =>
   statement('completed', launch, stamp, {
     completion: true,
     duration: durationOf(seconds),
-    extensions: { [SKILLS_EXTENSION]: skills },
+    extensions: { [SKILLS_EXTENSION]: skills, ...(drills.length > 0 ? { [DRILLS_EXTENSION]: drills } : {}) },
   });
 
 /** Passed or failed by the launch's mastery score; undefined where it has none. */
@@ -116,4 +122,10 @@ export function judged(launch: Launch, stamp: Stamp, { total, seconds }: Reached
 export const demonstrated = (launch: Launch, stamp: Stamp, skill: Skill): Json => ({
   ...statement('demonstrated', launch, stamp),
   object: { id: `${launch.activityId}/skill/${skill}`, objectType: 'Activity' },
+});
+
+/** What papers came to in one skill, as a score of its own: right of asked. */
+export const scored = (launch: Launch, stamp: Stamp, drill: DrillScore): Json => ({
+  ...statement('scored', launch, stamp, { score: { scaled: scaledOf(drill), raw: drill.right, min: 0, max: drill.asked } }),
+  object: { id: `${launch.activityId}/${drillName(drill.skill)}`, objectType: 'Activity' },
 });

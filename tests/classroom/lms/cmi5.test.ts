@@ -44,13 +44,22 @@ describe('a launch by cmi5', () => {
     expect(await course.keep('half way')).toBe(true);
     expect((await launch()).resume).toBe('half way');
     store.asked.length = 0;
-    const reached = { total: 84, seconds: 700, skills: ['hopscotch'] as const };
+    const reached = {
+      total: 84,
+      seconds: 700,
+      skills: ['hopscotch'] as const,
+      drills: [{ skill: 'sums', right: 1, asked: 4 }] as const,
+    };
     await course.report(reached, false);
-    await course.report(reached, true);
-    await course.report(reached, true);
+    const better = { ...reached, drills: [{ skill: 'sums', right: 3, asked: 4 }] as const };
+    await course.report(better, true);
+    await course.report(better, true);
     await course.leave(720, true);
     await course.leave(720, true);
-    expect(verbs()).toEqual([VERBS.demonstrated, VERBS.completed, VERBS.passed, VERBS.terminated]);
+    expect(verbs()).toEqual([VERBS.demonstrated, VERBS.scored, VERBS.scored, VERBS.completed, VERBS.passed, VERBS.terminated]);
+    expect(store.statements().flatMap(({ verb, result }) => (verb.id === VERBS.scored ? [result?.score?.raw] : []))).toEqual([
+      1, 3,
+    ]);
     for (const statement of store.statements()) expect(validate(statement)).toEqual([]);
   });
 });

@@ -21,7 +21,7 @@ export interface RecordStore {
 
 export interface Statement {
   readonly verb: { readonly id: string };
-  readonly result?: { readonly score?: { readonly raw?: number }; readonly success?: boolean };
+  readonly result?: { readonly score?: { readonly raw?: number; readonly max?: number }; readonly success?: boolean };
 }
 
 const REGISTRATION = '7b5a9c1e-4c1d-4a55-9f7e-0a4b9d5c2f10';

@@ -2,8 +2,11 @@
 import { Scorm12API, Scorm2004API } from 'scorm-again';
 import { describe, expect, it } from 'vitest';
 import { clockOf, findScorm, type WindowLike } from '../../../src/app/lms/scorm.ts';
+import { MOST_QUESTIONS } from '../../../src/drills/exam.ts';
+import { DRILL_SKILLS } from '../../../src/drills/item.ts';
+import { SKILLS } from '../../../src/scenario/skills.ts';
 
-const reached = { total: 84, seconds: 700, skills: ['supplyFirst', 'hopscotch'] as const };
+const reached = { total: 84, seconds: 700, skills: ['supplyFirst', 'hopscotch'] as const, drills: [] };
 
 /** A window whose grandparent has the runtime, as in a frame of a frame. */
 function framed(api: Partial<WindowLike>): WindowLike {
@@ -71,6 +74,81 @@ describe('SCORM 2004', () => {
     expect(api.isTerminated()).toBe(true);
     expect(api.cmi.suspend_data).toBe('half way');
   });
+});
+
+describe('drills of a paper, by skill', () => {
+  const papers = {
+    ...reached,
+    drills: [
+      { skill: 'readings', right: 2, asked: 3 },
+      { skill: 'sums', right: 0, asked: 4 },
+    ] as const,
+  };
+  /** Every skill that there is, at the most that a paper may ask. */
+  const all = {
+    ...reached,
+    skills: SKILLS,
+    drills: DRILL_SKILLS.map((skill) => ({ skill, right: MOST_QUESTIONS, asked: MOST_QUESTIONS })),
+  };
+
+  it('are objectives with a score of 100 in SCORM 1.2, none of them passed or failed; a better attempt takes the place of the first', () => {
+    const api = new Scorm12API({ autocommit: false, logLevel: 5 });
+    const course = findScorm({ API: api })!;
+    const objective = (at: number) =>
+      ['id', 'status', 'score.raw', 'score.min', 'score.max'].map((name) => api.lmsGetValue(`cmi.objectives.${at}.${name}`));
+    course.report(papers, false);
+    expect(objective(0).slice(0, 2)).toEqual(['supplyFirst', 'passed']);
+    expect(objective(2)).toEqual(['drill-readings', 'completed', '66.7', '0', '100']);
+    expect(objective(3)).toEqual(['drill-sums', 'completed', '0', '0', '100']);
+    course.report({ ...papers, drills: [{ skill: 'sums', right: 3, asked: 4 }] }, true);
+    expect(objective(3)).toEqual(['drill-sums', 'completed', '75', '0', '100']);
+    expect(Number(api.lmsGetValue('cmi.objectives._count'))).toBe(4);
+    expect(api.lmsGetLastError()).toBe('0');
+  });
+
+  it('are objectives with right of asked in SCORM 2004, also beside those of an earlier session', () => {
+    const api = new Scorm2004API({ autocommit: false, logLevel: 5 });
+    api.loadFromJSON({ cmi: { objectives: [{ id: 'whole' }, { id: 'drill-sums' }] } }, '');
+    const course = findScorm({ API_1484_11: api })!;
+    course.report(papers, false);
+    const objective = (at: number) =>
+      ['id', 'completion_status', 'success_status', 'score.raw', 'score.min', 'score.max', 'score.scaled'].map((name) =>
+        api.lmsGetValue(`cmi.objectives.${at}.${name}`),
+      );
+    expect(objective(1)).toEqual(['drill-sums', 'completed', 'unknown', '0', '0', '4', '0']);
+    expect(objective(4)).toEqual(['drill-readings', 'completed', 'unknown', '2', '0', '3', '0.6666667']);
+    expect(Number(api.lmsGetValue('cmi.objectives._count'))).toBe(5);
+    expect(api.lmsGetLastError()).toBe('0');
+  });
+
+  // SCORM 2004 4th Edition RTE: a system keeps 100 objectives at least; SCORM 1.2: a name of 255 characters (both from memory).
+  it.each([Scorm12API, Scorm2004API])(
+    'are taken without an error where there are all of them, within what the standard has room for',
+    (Runtime) => {
+      const api = new Runtime({ autocommit: false, logLevel: 5 });
+      const refused: string[] = [];
+      const watched = Object.fromEntries(
+        ['Initialize', 'GetValue', 'SetValue', 'Commit', 'Terminate'].map((name) => {
+          const call = (...values: [string, string]) => {
+            const answer = (api[`lms${name === 'Terminate' ? 'Finish' : name}` as 'lmsSetValue'] as (...all: string[]) => unknown)(
+              ...values,
+            );
+            if (name === 'SetValue' && String(answer) !== 'true') refused.push(values.join(' '));
+            return answer;
+          };
+          return [Runtime === Scorm12API ? `LMS${name}` : name, call];
+        }),
+      );
+      findScorm(Runtime === Scorm12API ? { API: watched } : { API_1484_11: watched })!.report(all, true);
+      expect(refused).toEqual([]);
+      const count = Number(api.lmsGetValue('cmi.objectives._count'));
+      expect(count).toBe(SKILLS.length + DRILL_SKILLS.length);
+      expect(count).toBeLessThanOrEqual(100);
+      const names = Array.from({ length: count }, (_, at) => String(api.lmsGetValue(`cmi.objectives.${at}.id`)));
+      expect(new Set(names).size).toBe(count);
+      for (const name of names) expect(name).toMatch(/^[!-~]{1,255}$/);
+    },
+  );
 });
 
 describe('where there is no learning system', () => {

@@ -1,6 +1,7 @@
 /** Statements for learning record stores, looked at by a published validator that is itself conformance-tested. */
 import { describe, expect, it } from 'vitest';
 import validate from 'xapi-validation';
+import { drillScores } from '../../../src/classroom/lms/drillScores.ts';
 import {
   completed,
   demonstrated,
@@ -8,6 +9,7 @@ import {
   initialized,
   judged,
   type Launch,
+  scored,
   terminated,
   VERBS,
 } from '../../../src/classroom/lms/statements.ts';
@@ -23,7 +25,8 @@ const launch: Launch = {
   masteryScore: 0.8,
 };
 const stamp = { id: '0d1c2b3a-1111-4222-8333-444455556666', timestamp: '2026-03-02T13:00:00.000Z' };
-const reached = { total: 87, seconds: 725.5, skills: ['supplyFirst', 'hopscotch'] as const };
+const drills = [{ skill: 'readings', right: 2, asked: 3 }] as const;
+const reached = { total: 87, seconds: 725.5, skills: ['supplyFirst', 'hopscotch'] as const, drills };
 
 const all = {
   initialized: initialized(launch, stamp),
@@ -32,6 +35,7 @@ const all = {
   failed: judged(launch, stamp, { ...reached, total: 79 })!,
   terminated: terminated(launch, stamp, 900),
   demonstrated: demonstrated(launch, stamp, 'hopscotch'),
+  scored: scored(launch, stamp, drills[0]),
 };
 
 // Source: xapi-validation (npm), the validator of a conformance-tested learning record store.
@@ -45,6 +49,7 @@ describe('statements', () => {
     expect(validate({ ...all.passed, id: 'no uuid' })).not.toEqual([]);
     expect(validate({ ...all.passed, verb: { id: 'passed' } })).not.toEqual([]);
     expect(validate({ ...all.passed, result: { score: { scaled: 1.2 } } })).not.toEqual([]);
+    expect(validate(scored(launch, stamp, { skill: 'sums', right: 5, asked: 4 }))).not.toEqual([]);
   });
 
   // Source: cmi5 Specification Profile for xAPI, Quartz, 9.3 to 9.6 (from memory).
@@ -56,7 +61,7 @@ describe('statements', () => {
     expect(categories(all.initialized)).toEqual(['cmi5']);
     expect(categories(all.terminated)).toEqual(['cmi5']);
     for (const moving of [all.completed, all.passed, all.failed]) expect(categories(moving)).toEqual(['cmi5', 'moveon']);
-    expect(categories(all.demonstrated)).toBeUndefined();
+    for (const own of [all.demonstrated, all.scored]) expect(categories(own)).toBeUndefined();
     expect(all.completed).toMatchObject({ result: { completion: true } });
     expect(all.completed).not.toMatchObject({ result: { score: expect.anything() } });
     expect(all.passed).toMatchObject({
@@ -72,6 +77,25 @@ describe('statements', () => {
     });
     expect(all.failed).toMatchObject({ verb: { id: VERBS.failed }, result: { success: false } });
     expect(judged({ ...launch, masteryScore: undefined }, stamp, reached)).toBeUndefined();
+  });
+
+  it('say of each skill that papers asked for how many were right, of how many, and all of it once more when the work is complete', () => {
+    expect(all.scored).toMatchObject({
+      object: { id: `${launch.activityId}/drill-readings` },
+      result: { score: { scaled: 0.6666667, raw: 2, min: 0, max: 3 } },
+    });
+    expect(all.completed).toMatchObject({ result: { extensions: { 'tag:bellwire.example,2026:drills': drills } } });
+    expect(JSON.stringify(completed(launch, stamp, { ...reached, drills: [] }))).not.toContain('2026:drills');
+    expect(
+      drillScores([
+        { skill: 'sums', right: true },
+        { skill: 'readings', right: false },
+        { skill: 'sums', right: false },
+      ]),
+    ).toEqual([
+      { skill: 'readings', right: 0, asked: 1 },
+      { skill: 'sums', right: 1, asked: 2 },
+    ]);
   });
 
   it.each([
