@@ -49,6 +49,8 @@ const DONE = ['nothing', 'proved', 'isolated', 'tested'] as const;
 type Done = (typeof DONE)[number];
 /** Fewer steps have no order worth a question. */
 const FEWEST_BLOCKS = 4;
+/** Of more nobody keeps an overview, in four choices at once. */
+const MOST_STEPS = 9;
 
 const known = new WeakMap<Setting, readonly Job[]>();
 
@@ -131,7 +133,7 @@ function draftOf(setting: Setting, job: Job, random: Random): Draft | undefined 
   const begun = DONE.indexOf(before);
   const scene = [...job.way, ...all.slice(0, begun).flat()];
   const right = all.slice(begun);
-  if (right.length < FEWEST_BLOCKS) return undefined;
+  if (right.length < FEWEST_BLOCKS || right.flat().length > MOST_STEPS) return undefined;
   const judged = (blocks: readonly Block[]) => {
     const bench = setting.bench([]);
     const done = doInOrder(bench, [...scene, ...blocks.flat()]);
