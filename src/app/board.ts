@@ -1,4 +1,4 @@
-import type { Grade } from '../scenario/grade.ts';
+import { GRADES, type Grade } from '../scenario/grade.ts';
 import type { Ticket } from '../scenario/ticket.ts';
 import { guestOf } from './guests.ts';
 import measures from './measures.json';
@@ -22,6 +22,11 @@ export const isThere = (id: string): boolean => isListed(id) || (guestOf(id) ?? 
 /** The short way of a ticket and how hard it is, worked out beforehand (tests/tools/measures.ts); undefined for one that is newer. */
 export function measureOf(id: string): { readonly seconds: number; readonly grade: Grade } | undefined {
   return (measures as Readonly<Record<string, { readonly seconds: number; readonly grade: Grade }>>)[id];
+}
+
+/** The plainest first; those of one grade in the order in which they are listed, and last what was not measured. */
+export function byGrade<T extends Pick<Listed, 'id'>>(tickets: readonly T[]): readonly T[] {
+  return [...GRADES, undefined].flatMap((grade) => tickets.filter(({ id }) => measureOf(id)?.grade === grade));
 }
 
 /** The tickets of each rig, in the order in which they are listed. */

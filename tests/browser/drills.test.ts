@@ -154,6 +154,14 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await page.getByRole('button', { name: t('app:head.name') }).waitFor();
   expect(await page.locator('.strip-hint').count()).toBe(0);
   const { target, mode } = asked.faults[0]!;
+  // Nobody practises meanwhile what the exam asks.
+  const beside = await page.context().newPage();
+  for (const route of ['ticket', 'bench', 'debrief', 'live', 'report']) {
+    await beside.goto(address(`#/${route}/${asked.id}`));
+    await beside.getByText(t('keeping:inExam')).waitFor();
+  }
+  expect(await accessFaults(beside)).toEqual([]);
+  await beside.close();
   await byKeys(page, shadow, { name: 'name', target, mode, evidence: [] });
   // A step is kept in the moment after it is told.
   const keptSteps = async () => ((await keptLog(page, 'exams')) as KeptBench).running.bench[0]?.log?.steps.length;

@@ -27,6 +27,7 @@ import { useLeads } from '../bench/use-leads.ts';
 import { useSounds } from '../bench/use-sounds.ts';
 import { CautionCard, CautionStrip } from '../cautions/caution-panel.tsx';
 import { useCautions } from '../cautions/use-cautions.ts';
+import { OutsideExam } from '../drills/in-exam.tsx';
 import { engineFor } from '../engine/engine.ts';
 import { MarksProvider, marksFor } from '../guided/marks.ts';
 import { GuidePanel, showMarkedIn } from '../guided/panel.tsx';
@@ -46,7 +47,11 @@ import { complaintText, t } from '../words.ts';
 export function BenchPage({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
   if (ticket === undefined) return null;
-  return <Opened ticket={ticket} />;
+  return (
+    <OutsideExam ticket={id}>
+      <Opened ticket={ticket} />
+    </OutsideExam>
+  );
 }
 
 function Opened({ ticket }: { readonly ticket: Ticket }) {
@@ -73,8 +78,16 @@ function Mine({ ticket }: { readonly ticket: Ticket }) {
   return <BenchScreen bench={bench} />;
 }
 
+export function LivePage({ ticket }: { readonly ticket: string }) {
+  return (
+    <OutsideExam ticket={ticket}>
+      <LiveCircuit ticket={ticket} />
+    </OutsideExam>
+  );
+}
+
 /** The circuit of a debrief, to probe again: a fresh attempt with its fault named, of which nothing is scored or kept. */
-export function LivePage({ ticket: id }: { readonly ticket: string }) {
+function LiveCircuit({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
   const [closed, setClosed] = useState<boolean>();
   const [begun, setBegun] = useState(0);

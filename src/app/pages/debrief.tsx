@@ -4,11 +4,13 @@ import '../css/guided-ends.css';
 import '../css/pages.css';
 import '../css/print.css';
 import type { Debrief, JudgedStep } from '../../score/debrief.ts';
+import { byGrade } from '../board.ts';
 import { SuspectsChart } from '../debrief/chart.tsx';
 import { ScoreLines } from '../debrief/score-lines.tsx';
 import { StepBody, wordsOf } from '../debrief/step-body.tsx';
 import { TreeFold } from '../debrief/tree.tsx';
 import { type Reviewed, useDebrief } from '../debrief/use-debrief.ts';
+import { OutsideExam } from '../drills/in-exam.tsx';
 import { guestOf } from '../guests.ts';
 import { isGuided } from '../guided/choice.ts';
 import { findTicket, rigOf, ticketAfter, tickets } from '../library.ts';
@@ -29,7 +31,11 @@ interface PageProps {
 export function DebriefPage({ ticket: id, number: at }: PageProps) {
   const ticket = findTicket(id);
   if (ticket === undefined) return null;
-  return <Opened ticket={ticket} at={at} />;
+  return (
+    <OutsideExam ticket={id}>
+      <Opened ticket={ticket} at={at} />
+    </OutsideExam>
+  );
 }
 
 function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number | undefined }) {
@@ -54,8 +60,8 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
   );
 }
 
-/** After the guide the board begins at its first ticket; else the next one follows. */
-const nextTicket = (ticket: Ticket) => (isGuided(ticket.id) ? tickets[0] : ticketAfter(ticket.id));
+/** After the guide comes the plainest of all; else the next one follows. */
+const nextTicket = (ticket: Ticket) => (isGuided(ticket.id) ? byGrade(tickets)[0] : ticketAfter(ticket.id));
 
 function Onward({ ticket }: { readonly ticket: Ticket }) {
   const guest = guestOf(ticket.id);

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/progress.css';
+import { byGrade } from '../board.ts';
 import { FileSection } from '../keeping/file-section.tsx';
 import { PinGate, ProfilesSection } from '../keeping/profiles-section.tsx';
 import { ResultsChart } from '../keeping/results-chart.tsx';
@@ -58,7 +59,7 @@ interface Props {
 }
 
 function NextUp({ progress }: Props) {
-  const next = nextOf(tickets, progress.finished);
+  const next = nextOf(byGrade(tickets), progress.finished);
   if (next === undefined) return null;
   const { skill } = next;
   const values = skill && {

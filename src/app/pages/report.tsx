@@ -2,6 +2,7 @@ import '../css/debrief.css';
 import '../css/pages.css';
 import '../css/print.css';
 import '../css/report.css';
+import { OutsideExam } from '../drills/in-exam.tsx';
 import { MOST_WORDS } from '../keeping/records.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { OwnWords } from '../report/own-words.tsx';
@@ -22,7 +23,12 @@ interface PageProps {
 /** What a technician leaves after the job: of the last finished attempt at the ticket, or of the one with this number. */
 export function ReportPage({ ticket: id, number: at }: PageProps) {
   const ticket = findTicket(id);
-  return ticket === undefined ? null : <Opened ticket={ticket} at={at} />;
+  if (ticket === undefined) return null;
+  return (
+    <OutsideExam ticket={id}>
+      <Opened ticket={ticket} at={at} />
+    </OutsideExam>
+  );
 }
 
 function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number | undefined }) {

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { Diagrams } from '../diagrams/fold.tsx';
+import { OutsideExam } from '../drills/in-exam.tsx';
 import { keepGuided } from '../guided/choice.ts';
 import { GUIDED_TICKET } from '../guided/facts.ts';
 import { findTicket, rigOf } from '../library.ts';
@@ -12,8 +13,16 @@ import { TicketText } from '../ticket-text.tsx';
 import { titleOf } from '../ticket-words.ts';
 import { t } from '../words.ts';
 
+export function TicketPage({ ticket }: { readonly ticket: string }) {
+  return (
+    <OutsideExam ticket={ticket}>
+      <Slip ticket={ticket} />
+    </OutsideExam>
+  );
+}
+
 /** The complaint, the site and what is allowed; from here the job begins or goes on. */
-export function TicketPage({ ticket: id }: { readonly ticket: string }) {
+function Slip({ ticket: id }: { readonly ticket: string }) {
   const ticket = findTicket(id);
   const [running, setRunning] = useState<KeptAttempt>();
   useTitle(titleOf(id));
