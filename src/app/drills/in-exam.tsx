@@ -4,7 +4,6 @@ import type { Blueprint } from '../../drills/exam.ts';
 import { hrefOf } from '../router.ts';
 import { useTitle } from '../shell.tsx';
 import { titleOf } from '../ticket-words.ts';
-import { Waiting } from '../waiting.tsx';
 import { t } from '../words.ts';
 import { blueprints } from './blueprints.ts';
 import { type KeptExams, readExams, usedBy } from './exam-keep.ts';
@@ -26,7 +25,8 @@ interface Props {
 
 /** What is told of a ticket and done with it outside an exam: nothing as long as the exam under way sets it. */
 export function OutsideExam({ ticket, children }: Props) {
-  const [isSet, setIsSet] = useState<boolean>();
+  // Until it is known, the page stands as ever: nothing of it tells within that moment.
+  const [isSet, setIsSet] = useState(false);
   useEffect(() => {
     let current = true;
     readExams()
@@ -37,12 +37,12 @@ export function OutsideExam({ ticket, children }: Props) {
       current = false;
     };
   }, [ticket]);
-  if (isSet === undefined) return <Waiting />;
   return isSet ? <InExam ticket={ticket} /> : children;
 }
 
 function InExam({ ticket }: { readonly ticket: string }) {
   useTitle(titleOf(ticket));
+  useEffect(() => document.querySelector<HTMLElement>('h1')?.focus(), []);
   return (
     <main class="waiting">
       <h1 tabIndex={-1}>{titleOf(ticket)}</h1>
