@@ -5,6 +5,7 @@ import type { PaperSetting } from './assignment.ts';
 import type { Entry } from './entry.ts';
 import type { AnswerResult } from './gradeAnswers.ts';
 import { groupBy } from './group.ts';
+import { type RestCorrelation, restCorrelation } from './restCorrelation.ts';
 
 export interface Share {
   readonly right: number;
@@ -21,8 +22,8 @@ export interface PaperAnalysis {
   readonly passedCount: number | undefined;
   /** Mean share of right answers, 0 (none) to 1; undefined without anybody. */
   readonly difficulty: number | undefined;
-  /** The hardest first. */
-  readonly kinds: readonly (Share & { readonly kind: string })[];
+  /** The hardest first, each with how it goes with the rest of the paper. */
+  readonly kinds: readonly (Share & RestCorrelation & { readonly kind: string })[];
   /** In the skills' own order; in the order of the rows for each trainee. */
   readonly skills: readonly (Share & { readonly skill: DrillSkill; readonly trainees: readonly Share[] })[];
   /** What wrong choices come from, the commonest first. */
@@ -50,7 +51,8 @@ export function paperAnalysis(item: number, setting: PaperSetting, rows: readonl
     return entry && entry.doubts.length === 0 ? entry.paper : undefined;
   });
   const sound = sheets.filter((sheet) => sheet !== undefined);
-  const answers = sound.flatMap((sheet) => sheet.answers);
+  const eachOnes = sound.map((sheet) => sheet.answers);
+  const answers = eachOnes.flat();
   const told = sheets.flatMap((sheet, row) =>
     (sheet?.answers ?? []).flatMap(({ misconception }) => (misconception === undefined ? [] : [{ misconception, row }])),
   );
@@ -61,7 +63,7 @@ export function paperAnalysis(item: number, setting: PaperSetting, rows: readonl
     passedCount: setting.kind === 'exam' ? sound.filter(({ passed }) => passed).length : undefined,
     difficulty: sound.length === 0 ? undefined : mean(sound.map(({ right, asked }) => (asked === 0 ? 0 : right / asked))),
     kinds: [...groupBy(answers, ({ kind }) => kind)]
-      .map(([kind, own]) => ({ kind, ...shareOf(own) }))
+      .map(([kind, own]) => ({ kind, ...shareOf(own), ...restCorrelation(kind, eachOnes) }))
       .sort((a, b) => a.right / a.asked - b.right / b.asked || (a.kind < b.kind ? -1 : 1)),
     skills: DRILL_SKILLS.flatMap((skill) => {
       const own = (all: readonly AnswerResult[]) => all.filter((each) => each.skill === skill);

@@ -101,6 +101,9 @@ function paperLines(
   assignment: Assignment,
   { item, count, difficulty, passedCount, kinds, misconceptions }: PaperAnalysis,
 ): string[] {
+  const apart = kinds
+    .filter(({ discrimination }) => discrimination !== undefined)
+    .sort((a, b) => (a.discrimination ?? 0) - (b.discrimination ?? 0));
   const passed = passedCount === undefined ? '' : t('gradebook:cli.passed', { count: passedCount });
   const head = { item: itemTitle(assignment, item), count, difficulty: figure(difficulty, 2), passed };
   return [
@@ -108,6 +111,13 @@ function paperLines(
     ...(kinds.length === 0
       ? []
       : [t('gradebook:cli.kinds', { kinds: kinds.map(({ kind, right, asked }) => `${kind} ${right}/${asked}`).join(', ') })]),
+    ...(apart.length === 0
+      ? []
+      : [
+          t('gradebook:cli.apart', {
+            kinds: apart.map(({ kind, discrimination }) => `${kind} ${figure(discrimination, 2)}`).join(', '),
+          }),
+        ]),
     ...misconceptions
       .slice(0, TOLD)
       .map(({ misconception, answers }) =>

@@ -3,7 +3,7 @@ import i18next from 'i18next';
 import { beforeAll, describe, expect, it, test } from 'vitest';
 import { binsOf, placedOf, spreadsOf, wholeTicks } from '../../src/app/gradebook/views/chart-data.ts';
 import { ownDoubtText } from '../../src/app/gradebook/views/decided.tsx';
-import { byChance, VERDICTS, verdictOn } from '../../src/app/gradebook/views/discrimination.ts';
+import { byChance, REST_VERDICTS, rated, restVerdict, VERDICTS, verdictOn } from '../../src/app/gradebook/views/discrimination.ts';
 import { namingView, ticketAt, ticketsAt } from '../../src/app/gradebook/views/item-tickets.ts';
 import { measuredText } from '../../src/app/gradebook/views/measured-words.ts';
 import { answersBySkill, questionSkills } from '../../src/app/gradebook/views/paper-figures.ts';
@@ -21,8 +21,10 @@ import type { AnswerResult } from '../../src/classroom/gradeAnswers.ts';
 import { type Gradebook, gradebookOf } from '../../src/classroom/gradebook.ts';
 import { csvOf, wideTable } from '../../src/classroom/gradebookCsv.ts';
 import { type Analysis, pointBiserial } from '../../src/classroom/itemAnalysis.ts';
+import { FEWEST_SHEETS } from '../../src/classroom/restCorrelation.ts';
 import { type Submission, submissionOf } from '../../src/classroom/submission.ts';
 import { wordsOf } from '../../src/cli/files.ts';
+import { gradebookText } from '../../src/cli/gradeText.ts';
 import type { DrillSkill } from '../../src/drills/item.ts';
 import { type Debrief, SCORE_ITEMS } from '../../src/score/debrief.ts';
 import { DEFAULT_RUBRIC } from '../../src/score/rubric.ts';
@@ -89,6 +91,17 @@ describe('a discrimination', () => {
       said({ discrimination: -0.38 }),
     ]).toEqual(VERDICTS);
   });
+});
+
+test('of a kind of question it is shown from as many sheets on as chance alone does not reach, the lowest first', () => {
+  expect(byChance(FEWEST_SHEETS - 1)).toBe(1);
+  expect(byChance(FEWEST_SHEETS)).toBeLessThan(1);
+  const kinds = [0.38, undefined, -0.38, 0.37].map((discrimination) => ({ sheets: 30, discrimination }));
+  expect(rated(kinds).map((each) => [each.discrimination, restVerdict(each)])).toEqual([
+    [-0.38, 'against'],
+    [0.37, 'unsure'],
+    [0.38, 'tells'],
+  ]);
 });
 
 function permutations(values: readonly number[]): number[][] {
@@ -268,6 +281,33 @@ describe('exercises and exams', () => {
     ]);
   });
 
+  it('say of each kind how it goes with the rest of the paper, but for what is in doubt, on the page and on the command line', () => {
+    // Of two sums and of four readings so many are right: the example that is worked by hand in tests/reference/restCorrelation.test.ts.
+    const right = [
+      [0, 0],
+      [0, 2],
+      [1, 2],
+      [1, 2],
+      [2, 2],
+      [2, 4],
+    ] as const;
+    const answered = ([own, rest]: readonly [number, number]) => [
+      ...[0, 1].map((at) => answer('vaSum', 'sums', at < own)),
+      ...[0, 1, 2, 3].map((at) => answer('reading', 'readings', at < rest)),
+    ];
+    const entries = [
+      ...right.map((each, index) => sheet(`t${index}`, second, answered(each))),
+      sheet('z', second, answered([2, 0]), [doubt('edited')]),
+    ];
+    const rated = gradebookOf({ assignment: set, entries });
+    const [, paper] = rated.papers;
+    expect(paper?.kinds.map(({ kind, sheets, discrimination }) => [kind, sheets, discrimination])).toEqual(
+      ['reading', 'vaSum'].map((kind) => [kind, 6, expect.closeTo(Math.SQRT1_2, 12)]),
+    );
+    expect(gradebookText(rated)).toContain('discrimination, the lowest first: reading 0.71, vaSum 0.71');
+    expect(gradebookText(book)).not.toContain('the lowest first');
+  });
+
   it('go by what they are, with the number that they have among all', () => {
     expect([0, first, second].map((item) => itemName(set, item))).toEqual(['Ticket 1', 'Exam 4', 'Exercises 5']);
     expect(itemTitle(set, first)).toBe('Exam 4: Mid-term');
@@ -300,6 +340,7 @@ test('an item’s tickets are those that it has', () => {
 test('every verdict and every mark has words', () => {
   const keys = wordKeys('.', 'en');
   for (const verdict of VERDICTS) expect(keys).toContain(`classview:items.discrimination.${verdict}`);
+  for (const verdict of REST_VERDICTS) expect(keys).toContain(`classview:paper.apart.verdict.${verdict}`);
 });
 
 describe('the points that a report says were taken away', () => {

@@ -100,6 +100,7 @@ test('a class is seen by skill, by item and in charts, and each trainee’s repo
   expect(await exam.locator('h3').textContent()).toBe('Exam 3: Mid-term');
   const [common] = analysis!.misconceptions;
   expect(await exam.textContent()).toContain(`${analysis!.passedCount} of 3 trainees`);
+  expect(await exam.textContent()).toContain(t('classview:paper.apart.few', { count: 3, least: '6' }));
   expect(await exam.textContent()).toContain(t(`drill:misconception.${common!.misconception}`));
   expect(await accessFaults(page)).toEqual([]);
   await picture(page, 'classview-items');

@@ -1,5 +1,6 @@
 /** What a discrimination says, and whether it says anything. */
 import type { Analysis } from '../../../classroom/itemAnalysis.ts';
+import type { RestCorrelation } from '../../../classroom/restCorrelation.ts';
 
 export const VERDICTS = ['few', 'alone', 'allRight', 'allWrong', 'alike', 'unsure', 'tells', 'against'] as const;
 /** A key under `classview:items.discrimination`. */
@@ -25,3 +26,18 @@ export function verdictOn({ count, rightCount, discrimination }: Analysis, items
   if (Math.abs(discrimination) <= byChance(count)) return 'unsure';
   return discrimination > 0 ? 'tells' : 'against';
 }
+
+export const REST_VERDICTS = ['unsure', 'tells', 'against'] as const;
+type Rated = RestCorrelation & { readonly discrimination: number };
+
+/** What a kind's correlation with the rest of its paper says. A key under `classview:paper.apart.verdict`. */
+export function restVerdict({ sheets, discrimination }: Rated): (typeof REST_VERDICTS)[number] {
+  if (Math.abs(discrimination) <= byChance(sheets)) return 'unsure';
+  return discrimination > 0 ? 'tells' : 'against';
+}
+
+/** Those of which something can be said, the lowest first. */
+export const rated = <Kind extends RestCorrelation>(kinds: readonly Kind[]): (Kind & Rated)[] =>
+  kinds
+    .filter((each): each is Kind & Rated => each.discrimination !== undefined)
+    .sort((a, b) => a.discrimination - b.discrimination);

@@ -3,6 +3,7 @@ import type { Gradebook } from '../../../classroom/gradebook.ts';
 import type { PaperAnalysis } from '../../../classroom/paperAnalysis.ts';
 import { number, percent, t } from '../../words.ts';
 import { itemTitle } from '../words.ts';
+import { KindsApart } from './kinds-apart.tsx';
 
 interface Props {
   readonly assignment: Gradebook['assignment'];
@@ -46,6 +47,9 @@ export function PaperItem({ assignment, analysis: { item, count, difficulty, pas
                 ))}
               </ul>
             )}
+          </Fact>
+          <Fact name={t('classview:items.discriminationName')}>
+            <KindsApart kinds={kinds} />
           </Fact>
           <Fact name={t('classview:paper.misconceptions')}>
             {misconceptions.length === 0 ? (
