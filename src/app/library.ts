@@ -120,8 +120,8 @@ export function assembledOf(rig: RigData): Assembly {
   return fresh;
 }
 
-/** The ticket that follows, round and round. */
-export function ticketAfter(id: string): Ticket | undefined {
-  const index = tickets.findIndex((each) => each.id === id);
-  return tickets[(index + 1) % tickets.length];
+/** The ticket that follows, round and round. @param barred those that are passed over */
+export function ticketAfter(id: string, barred: ReadonlySet<string>): Ticket | undefined {
+  const after = tickets.findIndex((each) => each.id === id) + 1;
+  return [...tickets.slice(after), ...tickets.slice(0, after)].find((each) => !barred.has(each.id));
 }

@@ -1,24 +1,22 @@
 /** A ticket that the exam under way sets is shut outside of it. */
 import { expect, test } from 'vitest';
 import core from '../../scenarios/exams/controlsCore.json' with { type: 'json' };
-import { isInExam } from '../../src/app/drills/in-exam.tsx';
-import { loadBlueprint } from '../../src/drills/exam.ts';
+import { ticketsSet } from '../../src/app/drills/exam-under-way.ts';
 
-const exams = [loadBlueprint(core)];
 const BEGAN = 1e12;
 const running = { blueprint: 'controlsCore', lot: 7, began: BEGAN, used: 0, answers: [null], flagged: [] };
 const kept = { sittings: [], running: { ...running, bench: [{ ticket: 'blankWall' }, { ticket: 'humsOutside' }] } };
-const isShut = (ticket: string, after: number, of = kept) => isInExam(of, ticket, exams, BEGAN + after * 1000);
+const isShut = (ticket: string, after: number, of = kept) => ticketsSet(of, BEGAN + after * 1000).has(ticket);
 
 test('a ticket of the exam under way is shut, and others are not', () => {
   expect(isShut('humsOutside', 60)).toBe(true);
   expect(isShut('quietAfterTheStorm', 60)).toBe(false);
-  expect(isInExam({ sittings: [] }, 'humsOutside', exams, BEGAN)).toBe(false);
-  expect(isInExam({ sittings: [], running }, 'humsOutside', exams, BEGAN)).toBe(false);
+  for (const none of [{ sittings: [] }, { sittings: [], running }, undefined, 'damaged'])
+    expect(ticketsSet(none, BEGAN)).toEqual(new Set());
 });
 
 test('until the time of the exam is over, come back or not, by the clock or by what was used', () => {
-  const seconds = exams[0]!.minutes * 60;
+  const seconds = core.minutes * 60;
   expect(isShut('humsOutside', seconds - 1)).toBe(true);
   expect(isShut('humsOutside', seconds)).toBe(false);
   expect(isShut('humsOutside', 1, { ...kept, running: { ...kept.running, used: seconds } })).toBe(false);

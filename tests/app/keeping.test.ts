@@ -150,6 +150,18 @@ test('for a weak skill comes a ticket never finished, else the one that went wor
   expect(nextOf(TICKETS, [...both, done(4, 'b', proof(2)), done(5, 'a', proof(5))])).toMatchObject({ ticket: 'b' });
 });
 
+test('what an exam asks for is not suggested, and still tells of a skill', () => {
+  expect(nextOf(TICKETS, [], new Set(['a']))).toMatchObject({ ticket: 'b', why: 'first' });
+  const weak = [done(1, 'a', result(50)), done(2, 'b', result(0))];
+  expect(nextOf(TICKETS, weak, new Set(['b']))).toMatchObject({ ticket: 'c', why: 'untried' });
+  const unproved = [done(1, 'a', result(50, 15, 0))];
+  const next = nextOf(TICKETS, unproved, new Set(['a']));
+  expect(next).toMatchObject({ ticket: 'b', why: 'weakest', skill: { id: 'proveTheRepair', points: 0, of: 10 } });
+  const all = [...weak, done(3, 'c', result(50))].map((each) => ({ ...each, result: result(50) }));
+  expect(nextOf(TICKETS, all, new Set(['a']))).toMatchObject({ ticket: 'b', why: 'longest' });
+  expect(nextOf(TICKETS, all, new Set(['a', 'b', 'c']))).toBeUndefined();
+});
+
 test('an attempt without a result counts for nothing', () => {
   expect(nextOf(TICKETS, [done(1, 'a', undefined)])).toMatchObject({ why: 'first' });
 });

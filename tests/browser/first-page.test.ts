@@ -136,6 +136,22 @@ test('who chooses one system sees its tickets at once', async () => {
   await page.locator('.board-choices select').first().selectOption({ index: 3 });
   await expect.poll(() => page.locator('.board-rig').count()).toBe(1);
   expect(await page.locator('.board-rig[open] .ticket-row a').first().isVisible()).toBe(true);
+
+  // Nobody is sent to what their own exam asks for; another profile's exam is none of theirs.
+  const sent = async () => {
+    await page.reload();
+    return page
+      .locator('.ticket-row', { has: page.locator('.ticket-next') })
+      .locator('a')
+      .getAttribute('href');
+  };
+  const usual = await sent();
+  const bench = [{ ticket: usual?.replace('#/ticket/', '') }];
+  const running = { blueprint: 'controlsCore', lot: 1, began: Date.now(), used: 0, answers: [null], flagged: [], bench };
+  await put(page, 'profileX/exams', { running, sittings: [] });
+  expect(await sent()).toBe(usual);
+  await put(page, 'exams', { running, sittings: [] });
+  expect(await sent()).not.toBe(usual);
   await close();
 });
 

@@ -4,7 +4,7 @@ import { MOST_TICKETS } from '../../drills/examBench.ts';
 import { DRILL_SKILLS } from '../../drills/item.ts';
 import type { Ticket } from '../../scenario/ticket.ts';
 import { mine } from '../keeping/profile-now.ts';
-import { type Kept, read, tryTransact } from '../keeping/store.ts';
+import { EXAMS, type Kept, read, tryTransact } from '../keeping/store.ts';
 
 const id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/);
 /** Seconds; whoever comes back later than that finds their exam over as well. */
@@ -87,8 +87,6 @@ export const countedIn = ({ answers, bench = [] }: Sitting): readonly { readonly
 export const keptExamsSchema = z.strictObject({ running: runningSchema.optional(), sittings: z.array(sittingSchema).max(200) });
 export type KeptExams = z.infer<typeof keptExamsSchema>;
 
-/** Where a profile's exams lie on its shelf. */
-export const EXAMS = 'exams';
 const NONE: KeptExams = { sittings: [] };
 
 export const examsIn = (value: unknown): KeptExams => keptExamsSchema.safeParse(value).data ?? NONE;

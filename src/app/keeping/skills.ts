@@ -46,7 +46,7 @@ export function skillsOf(tickets: readonly Asking[], finished: readonly Finished
 
 export interface Next {
   readonly ticket: string;
-  /** Why: the first ticket of all, the weakest skill, one never tried, or nothing weak and the ticket longest ago. */
+  /** Why: the plainest ticket of all, the weakest skill, one never tried, or nothing weak and the ticket longest ago. */
   readonly why: 'first' | 'weakest' | 'untried' | 'longest';
   readonly skill: Skill | undefined;
   /** The ticket's latest result; undefined when it was never finished. */
@@ -56,18 +56,28 @@ export interface Next {
 /**
  * What to practise next. The weakest skill comes first while it is not sound, at a ticket for it that was never finished, else at
  * the one that went worst the last time; then skills never tried; then whatever was tried longest ago.
+ * @param tickets from the plainest to the hardest: of those that stand alike, the plainest is taken
+ * @param barred tickets that are not suggested, whatever they tell of a skill
  */
-export function nextOf(tickets: readonly Asking[], finished: readonly Finished[]): Next | undefined {
+export function nextOf(
+  tickets: readonly Asking[],
+  finished: readonly Finished[],
+  barred: ReadonlySet<string> = new Set(),
+): Next | undefined {
   const results = scored(finished);
   const lastAt = (ticket: string) => results.findLastIndex((each) => each.ticket === ticket);
   const latestOf = (ticket: string) => results[lastAt(ticket)]?.result;
   const least = (among: readonly string[], measure: (ticket: string) => number) =>
     among.reduce((best, each) => (measure(each) < measure(best) ? each : best), among[0] ?? '');
   const give = (ticket: string, why: Next['why'], skill?: Skill): Next => ({ ticket, why, skill, latest: latestOf(ticket) });
-  const first = tickets[0];
+  const open = tickets.filter(({ id }) => !barred.has(id));
+  const first = open[0];
   if (first === undefined) return undefined;
   if (results.length === 0) return give(first.id, 'first');
-  const skills = skillsOf(tickets, finished);
+  const skills = skillsOf(tickets, finished).flatMap((skill) => {
+    const left = skill.tickets.filter((ticket) => !barred.has(ticket));
+    return left.length === 0 ? [] : [{ ...skill, tickets: left }];
+  });
   const tried = skills.filter((skill) => skill.level !== undefined);
   const weakest = tried.reduce<Skill | undefined>(
     (low, each) => (low === undefined || (each.level ?? 1) < (low.level ?? 1) ? each : low),
@@ -83,7 +93,7 @@ export function nextOf(tickets: readonly Asking[], finished: readonly Finished[]
   if (untried !== undefined) return give(least(untried.tickets, lastAt), 'untried', untried);
   return give(
     least(
-      tickets.map((each) => each.id),
+      open.map((each) => each.id),
       lastAt,
     ),
     'longest',

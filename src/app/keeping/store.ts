@@ -27,6 +27,9 @@ export function onShelf(profile: string, key: string): string | undefined {
 /** Key of a finished attempt on its profile's shelf. */
 export const finishedKey = (number: number): string => `finished:${number}`;
 
+/** Key of a profile's mock exams on its shelf. */
+export const EXAMS = 'exams';
+
 /**
  * Reads and writes in one transaction: all of it is kept, or nothing. It is committed as soon as the last write has been asked for,
  * so that a tab that dies in the next moment has kept it.

@@ -3,7 +3,7 @@ import { replay } from '../../attempt/attempt.ts';
 import { joinPractice } from '../../drills/practice.ts';
 import { dataError } from '../../rig/errors.ts';
 import { isListed } from '../board.ts';
-import { EXAMS, examined, examsIn, joinExams } from '../drills/exam-keep.ts';
+import { examined, examsIn, joinExams } from '../drills/exam-keep.ts';
 import { PRACTICE, practiceIn } from '../drills/keep.ts';
 import { findTicket, rigOf } from '../library.ts';
 import { attemptIn } from '../storage.ts';
@@ -11,7 +11,7 @@ import { fileText, HABIT_NAME, type KeptProfile, parseFile, within } from './fil
 import { habitKey, profileNow } from './profile-now.ts';
 import { LIST, listIn, newProfile, type Profile, profiles } from './profiles.ts';
 import { finishedIn } from './records.ts';
-import { finishedKey, OWN, onShelf, readAll, shelved, transact } from './store.ts';
+import { EXAMS, finishedKey, OWN, onShelf, readAll, shelved, transact } from './store.ts';
 
 /** Names of the habits in the browser's local storage; nothing else of it goes into a file. */
 function habitsOf(profile: string): Record<string, string> {

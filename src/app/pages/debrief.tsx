@@ -10,6 +10,7 @@ import { ScoreLines } from '../debrief/score-lines.tsx';
 import { StepBody, wordsOf } from '../debrief/step-body.tsx';
 import { TreeFold } from '../debrief/tree.tsx';
 import { type Reviewed, useDebrief } from '../debrief/use-debrief.ts';
+import { useExamTickets } from '../drills/exam-tickets.ts';
 import { OutsideExam } from '../drills/in-exam.tsx';
 import { guestOf } from '../guests.ts';
 import { isGuided } from '../guided/choice.ts';
@@ -60,12 +61,17 @@ function Opened({ ticket, at }: { readonly ticket: Ticket; readonly at: number |
   );
 }
 
-/** After the guide comes the plainest of all; else the next one follows. */
-const nextTicket = (ticket: Ticket) => (isGuided(ticket.id) ? byGrade(tickets)[0] : ticketAfter(ticket.id));
+/** After the guide comes the plainest of all; else the next one follows. None until it is known what an exam sets. */
+function useNextTicket({ id }: Ticket): Ticket | undefined {
+  const barred = useExamTickets();
+  if (barred === undefined) return undefined;
+  return isGuided(id) ? byGrade(tickets).find((each) => !barred.has(each.id)) : ticketAfter(id, barred);
+}
 
 function Onward({ ticket }: { readonly ticket: Ticket }) {
   const guest = guestOf(ticket.id);
-  const next = guest === undefined ? nextTicket(ticket) : undefined;
+  const follows = useNextTicket(ticket);
+  const next = guest === undefined ? follows : undefined;
   return (
     <nav class="onward">
       <a class="button" href={hrefOf('ticket', ticket.id)}>
@@ -131,6 +137,7 @@ function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: numb
         judged.findLast((step) => reviewed.actions[step.number - 1]?.name !== 'hint')
       )?.number,
   );
+  const next = useNextTicket(ticket);
   const card = debrief.steps.find((step) => step.number === chosen);
   const words = (step: JudgedStep) => wordsOf(told, step.number);
   return (
@@ -162,12 +169,12 @@ function Read({ reviewed, at }: { readonly reviewed: Reviewed; readonly at: numb
           <span>{t('app:debrief.of', { of: 100 })}</span>
         </p>
       </div>
-      {isGuided(ticket.id) && (
+      {isGuided(ticket.id) && next !== undefined && (
         <p class="guided-end">
           {t('guided:end', {
             start: debrief.suspectsAtStart,
             end: judged.at(-1)?.left ?? debrief.suspectsAtStart,
-            next: titleOf(nextTicket(ticket)?.id ?? ticket.id),
+            next: titleOf(next.id),
           })}
         </p>
       )}

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import '../css/pages.css';
 import { GRADES } from '../../scenario/grade.ts';
 import { board, byGrade, byRig, type Listed, measureOf } from '../board.ts';
+import { readExamTickets } from '../drills/exam-tickets.ts';
 import { GuidedStart } from '../guided/start.tsx';
 import { nextOf } from '../keeping/skills.ts';
 import { LabLink } from '../lab-link.tsx';
@@ -179,7 +180,7 @@ function useStand(): Stand {
     let current = true;
     const find = async () => {
       const finished = (await hasBegun()) ? await readFinished() : [];
-      const next = nextOf(byGrade(board), finished)?.ticket;
+      const next = nextOf(byGrade(board), finished, await readExamTickets())?.ticket;
       return { next, system: rigOf(next), done: new Set(finished.map(({ ticket }) => ticket)) };
     };
     // Who keeps nothing is shown no suggestion.

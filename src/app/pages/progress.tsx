@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import '../css/pages.css';
 import '../css/progress.css';
 import { byGrade } from '../board.ts';
+import { useExamTickets } from '../drills/exam-tickets.ts';
 import { FileSection } from '../keeping/file-section.tsx';
 import { PinGate, ProfilesSection } from '../keeping/profiles-section.tsx';
 import { ResultsChart } from '../keeping/results-chart.tsx';
@@ -59,7 +60,8 @@ interface Props {
 }
 
 function NextUp({ progress }: Props) {
-  const next = nextOf(byGrade(tickets), progress.finished);
+  const barred = useExamTickets();
+  const next = barred && nextOf(byGrade(tickets), progress.finished, barred);
   if (next === undefined) return null;
   const { skill } = next;
   const values = skill && {
