@@ -1,6 +1,6 @@
 import i18next from 'i18next';
-import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { type ComponentChildren, toChildArray } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { chooseLanguage, languages } from './language.ts';
 import { hrefOf, jobHref } from './router.ts';
 import { t } from './words.ts';
@@ -63,9 +63,30 @@ export function PageHead({ children, language = true }: HeadProps) {
           {t('settings:job')}
         </a>
       )}
-      {children}
+      {toChildArray(children).length > 1 ? <HeadMenu>{children}</HeadMenu> : children}
       {language && <LanguageChoice />}
     </header>
+  );
+}
+
+/** Several places that a page leads to, beside the job: a narrow screen shows them when they are asked for. */
+function HeadMenu({ children }: { readonly children: ComponentChildren }) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <>
+      <button
+        type="button"
+        class="button small head-menu"
+        aria-expanded={isOpen}
+        aria-controls="head-links"
+        onClick={() => setOpen(!isOpen)}
+      >
+        {t('settings:menu.title')}
+      </button>
+      <nav id="head-links" class="head-links" aria-label={t('settings:menu.title')} data-open={isOpen}>
+        {children}
+      </nav>
+    </>
   );
 }
 

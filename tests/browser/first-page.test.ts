@@ -8,8 +8,9 @@ import { t } from '../../src/app/words.ts';
 import { logOf } from '../../src/attempt/attempt.ts';
 import { speakEnglish } from '../app/english.ts';
 import { launch } from './chromium.ts';
+import { crowdedControls } from './crowd.ts';
 import { keepClosed, solved } from './engine-hand.ts';
-import { accessFaults, address, LAPTOP, openPage, PHONE, picture } from './harness.ts';
+import { accessFaults, address, button, LAPTOP, openPage, PHONE, picture } from './harness.ts';
 import { put } from './store.ts';
 
 const TICKET = 'fanButNoCooling';
@@ -45,6 +46,30 @@ test('the first page loads neither Phaser nor the solver, nor what proves files 
   await close();
 });
 
+/** What follows the window's size and the size of text, per cent, has followed. */
+async function resize(page: Page, size: { width: number; height: number }, text: string): Promise<void> {
+  await page.setViewportSize(size);
+  await page.evaluate(async (chosen) => {
+    localStorage.setItem('bellwire.text', chosen);
+    dispatchEvent(new Event('storage'));
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+  }, text);
+}
+
+/** The head of a page on a phone: its lines, its controls that are too low for a finger (44 pixels), and how far the page is too wide. */
+async function headOf(page: Page, text: string) {
+  await resize(page, PHONE, text);
+  return page.evaluate(() => {
+    const shown = [...document.querySelectorAll('.page-head > *')].map((each) => each.getBoundingClientRect());
+    const boxes = shown.filter(({ height }) => height > 0);
+    return {
+      lines: new Set(boxes.map(({ top, bottom }) => Math.round((top + bottom) / 20))).size,
+      low: boxes.filter(({ height }) => height < 44).length,
+      wide: document.documentElement.scrollWidth - innerWidth,
+    };
+  });
+}
+
 /** Kilobytes, as gzip packs them, of what the first page may fetch: well below the aim of 120, so that tickets can be added. */
 const MOST_KILOBYTES = 105;
 
@@ -73,6 +98,9 @@ test('the first page fetches no other page’s words, has all of its own, and st
     const said = await page.evaluate(() => document.documentElement.textContent ?? '');
     expect(said.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
     await page.goto(address('#/nowhere'));
+    expect(await headOf(page, '100')).toEqual({ lines: 1, low: 0, wide: 0 });
+    expect(await headOf(page, '150')).toMatchObject({ lines: expect.toSatisfy((lines) => lines <= 2), low: 0, wide: 0 });
+    await resize(page, LAPTOP, '100');
     const lost = await page.evaluate(() => document.body.textContent ?? '');
     expect(lost.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
     await page.goto(address('#/'));
@@ -133,6 +161,11 @@ describe.each([
 test('who chooses one system sees its tickets at once', async () => {
   const { page, close } = await openPage(browser, '', PHONE);
   await page.locator('.board-rig[open]').first().waitFor();
+  const settings = page.getByRole('link', { name: t('settings:title') });
+  expect(await settings.count()).toBe(0);
+  await button(page, t('settings:menu.title')).click();
+  await settings.waitFor();
+  expect([...(await accessFaults(page)), ...(await crowdedControls(page))]).toEqual([]);
   await page.locator('.board-choices select').first().selectOption({ index: 3 });
   await expect.poll(() => page.locator('.board-rig').count()).toBe(1);
   expect(await page.locator('.board-rig[open] .ticket-row a').first().isVisible()).toBe(true);

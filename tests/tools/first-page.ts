@@ -27,6 +27,7 @@ const FIRST_WORDS = [
   'offline:*',
   'rig:name',
   'settings:job',
+  'settings:menu.title',
   'settings:title',
   'ticket:*.title',
   'ticket:*.site',
