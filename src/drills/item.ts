@@ -39,6 +39,8 @@ export const MISCONCEPTIONS = [
   'tooEarly',
   /** What has already happened. */
   'tooLate',
+  /** What stands so all the while. */
+  'standsAlready',
   /** What a sound system would do, although something is wrong. */
   'soundTaken',
   /** The terminal, wire or part beside it. */

@@ -1,5 +1,6 @@
 /** What goes dead, against worlds put together anew and a search through wires and closed contacts. BELLWIRE_FULL=1 asks many. */
 import { describe, expect, it } from 'vitest';
+import { laddersAsked } from '../../src/app/drills/picture.tsx';
 import type { Bench } from '../../src/attempt/bench.ts';
 import { idealBetween } from '../../src/attempt/measure.ts';
 import { createBank } from '../../src/drills/draw.ts';
@@ -8,6 +9,7 @@ import { ladder } from '../../src/drills/kinds/ladder.ts';
 import type { Said } from '../../src/drills/said.ts';
 import { benchOf } from '../../src/drills/setting.ts';
 import { type Element, elementsOf } from '../../src/rig/elements.ts';
+import type { Step } from '../../src/rig/ladder.ts';
 import { voltsBetween } from '../../src/world/world.ts';
 import { library } from '../scenario/shipped.ts';
 import { MANY } from './worlds.ts';
@@ -81,6 +83,21 @@ describe('loads that go dead when something opens', () => {
         loadsNamed(sound, elements, name).some((each) => volts(sound, each) > 10 && volts(open, each) < volts(sound, each) / 5),
       );
       expect(wentDead.sort(), `${item.number}`).toEqual([...namesOf(item.choices[item.right]?.said)].sort());
+    }
+  });
+
+  it('are all that go dead on the one ladder that is drawn', () => {
+    for (const item of items) {
+      const { sound, open, elements } = worldsOf(item);
+      const drawn = laddersAsked(item, sound.world.assembly);
+      expect(drawn, `${item.number}`).toHaveLength(1);
+      const named = namesOf(item.choices[item.right]?.said).flatMap((name) => loadsNamed(sound, elements, name));
+      const isEnd = ({ from, to }: Element, { enter, leave }: Step) => [enter, leave].includes(from) && [enter, leave].includes(to);
+      for (const { load } of drawn[0]!.rungs) {
+        const element = elements.find((each) => isLoad(each) && isEnd(each, load))!;
+        const isDead = volts(sound, element) > 10 && volts(open, element) < volts(sound, element) / 5;
+        expect(named.includes(element), `${item.number} ${load.enter}`).toBe(isDead);
+      }
     }
   });
 

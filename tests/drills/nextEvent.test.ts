@@ -1,6 +1,7 @@
 /** What comes next, against a watch taken in a world put together anew. BELLWIRE_FULL=1 asks many. */
 import { describe, expect, it } from 'vitest';
 import { act, secondsUntilChange } from '../../src/attempt/act.ts';
+import { signsOf } from '../../src/attempt/notices.ts';
 import { createBank } from '../../src/drills/draw.ts';
 import { runOf, watchesOf } from '../../src/drills/kinds/nextEvent/runs.ts';
 import { nextEvent } from '../../src/drills/kinds/nextEvent.ts';
@@ -11,6 +12,8 @@ import { library } from '../scenario/shipped.ts';
 import { MANY } from './worlds.ts';
 
 const COUNT = process.env.BELLWIRE_FULL === undefined ? 40 : MANY;
+/** Items whose systems run on for a while. */
+const FOLLOWED = process.env.BELLWIRE_FULL === undefined ? 20 : 400;
 const STRIDE = process.env.BELLWIRE_FULL === undefined ? 31 : 1;
 
 const bank = createBank([...library.rigs.values()]);
@@ -43,18 +46,35 @@ describe('the next thing that happens', () => {
     expect(new Set(items.map(({ scene }) => scene.faults.length))).toEqual(new Set([0, 1]));
   });
 
-  it('names an earlier thing as past and a later one as too early', () => {
-    for (const { scene, choices, number } of items.slice(0, 10)) {
-      const early = choices.filter(({ misconception }) => misconception === 'tooEarly').map(({ said }) => event(said));
+  it('names a later thing as too early, and as another call’s nothing that comes in this one', () => {
+    for (const { scene, choices, number } of items.slice(0, FOLLOWED)) {
+      const said = (why: string) => choices.filter(({ misconception }) => misconception === why).map((each) => event(each.said));
+      const early = said('tooEarly');
+      const others = said('otherCall');
+      const isRest = (each: string) => /=(0|off)$/.test(each);
+      expect(others.filter(isRest), `${number}`).toEqual([]);
       const bench = benchOf(scene, library.rigs.get(scene.rig)!);
       const seen = new Set<string>();
-      for (let steps = 0; steps < 30 && early.some((each) => !seen.has(each)); steps++)
+      for (let steps = 0; steps < 30; steps++)
         for (const { part, key, value } of act(bench, { name: 'watch', seconds: secondsUntilChange(bench) }).observation.notices)
           seen.add(`${part}.${key}=${value}`);
       expect(
-        early.filter((each) => !seen.has(each)),
+        [...early.filter((each) => !seen.has(each) && !isRest(each)), ...others.filter((each) => seen.has(each))],
         `${number}`,
       ).toEqual([]);
+    }
+  });
+
+  it('says that something stands so already where it does, and of no other call’s thing and no right one that stands so', () => {
+    for (const { scene, choices, number } of items) {
+      const bench = benchOf(scene, library.rigs.get(scene.rig)!);
+      for (const { said, misconception } of choices) {
+        if (said.is !== 'notice' || ![undefined, 'otherCall', 'standsAlready'].includes(misconception)) continue;
+        const { part, key, value } = said.notice;
+        const signs = signsOf(bench, bench.world.assembly.partById.get(part)!);
+        const isSo = signs.some((sign) => sign.key === key && sign.value === value);
+        expect(isSo, `${number} ${event(said)}`).toBe(misconception === 'standsAlready');
+      }
     }
   });
 

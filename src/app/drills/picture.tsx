@@ -5,7 +5,7 @@ import type { BenchView } from '../../attempt/view.ts';
 import type { Item } from '../../drills/item.ts';
 import type { Reading } from '../../meter/read.ts';
 import type { Assembly } from '../../rig/assemble.ts';
-import { laddersOf } from '../../rig/ladder.ts';
+import { type Ladder, laddersOf } from '../../rig/ladder.ts';
 import { MAT_PLACE, type Point } from '../../rig/points.ts';
 import type { RigData } from '../../rig/schema.ts';
 import type { BodiesOff } from '../../stage/factory.ts';
@@ -53,12 +53,12 @@ export function Picture({ item, rig, attempt, view, perceived, told }: Props) {
 
 type Drawn = Omit<Props, 'rig'> & { readonly assembly: Assembly };
 
+/** The ladders with a load in question: what an exercise asks about, and nothing beside it that could go dead as well. */
+export const laddersAsked = ({ marked }: Pick<Item, 'marked'>, assembly: Assembly): readonly Ladder[] =>
+  laddersOf(assembly).filter(({ rungs }) => rungs.some(({ load }) => [load.enter, load.leave].some((end) => marked.includes(end))));
+
 function Ladders({ item, assembly, attempt, view, told }: Omit<Drawn, 'perceived'>) {
-  const ladders = useMemo(() => {
-    const all = laddersOf(assembly);
-    const own = all.filter(({ hot, common }) => item.marked.includes(hot) || item.marked.includes(common));
-    return own.length > 0 ? own : all;
-  }, [item, assembly]);
+  const ladders = useMemo(() => laddersAsked(item, assembly), [item, assembly]);
   const titles = ladderTitles(assembly, ladders);
   const read = useMemo(
     () => ladders.map((ladder) => (told ? voltsOn(attempt.bench, ladder) : undefined)),

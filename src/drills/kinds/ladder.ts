@@ -94,7 +94,8 @@ export const ladder: DrillKind = {
         values: { supply: { is: 'part', part: asked.ladder.supply }, fault: faultSaid(setting, asked.open) },
       },
       given,
-      marked: [asked.ladder.hot, asked.ladder.common].filter((point) => isPrinted(setting, point)),
+      // A supply has several diagrams, some between the same points: its loads say which of them is asked about.
+      marked: asked.ladder.rungs.map(({ load }) => load.enter),
       right: loadsSaid(asked, right),
       wrong,
       why: [
@@ -135,11 +136,9 @@ function everythingIn(setting: Setting): readonly Asked[] {
   const drawn = laddersOf(setting.assembly);
   const ladders = drawn
     // What stands on two supplies' ladders is live from whichever feeds it: no question of one of them.
-    .map((each) => ({
-      ...each,
-      rungs: each.rungs.filter(({ load }) => drawn.filter(({ rungs }) => hasLoad(rungs, load)).length === 1),
-    }))
-    .filter(({ rungs }) => rungs.length > 1)
+    .filter(
+      ({ rungs }) => rungs.length > 1 && rungs.every(({ load }) => drawn.filter((each) => hasLoad(each.rungs, load)).length === 1),
+    )
     .map((each) => ({ ...each, rungs: each.rungs.map((rung) => ({ ...rung, load: byTerminal(setting, rung.load) })) }));
   const calls = callersOf(setting.bench([])).flatMap((caller) =>
     (caller.kind.calls ?? []).map(({ id, acts }) => ({ caller, id, acts })),

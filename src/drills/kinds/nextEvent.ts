@@ -1,6 +1,8 @@
 import type { Action } from '../../attempt/actions.ts';
 import { perceives, signsOf } from '../../attempt/notices.ts';
 import type { Notice } from '../../attempt/view.ts';
+import type { Sign } from '../../parts/part.ts';
+import type { AssembledPart } from '../../rig/assemble.ts';
 import type { Fault } from '../../rig/faults.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
 import type { Draft, DrillKind, Misconception, Sentence, Wrong } from '../item.ts';
@@ -20,6 +22,8 @@ const FIRST_SECONDS = 5;
 const TRIED = 4;
 /** Happenings of one watch that are asked for. */
 const MOST = 12;
+/** How whatever moves or glows stands when nothing is called for. */
+const AT_REST: readonly Notice['value'][] = [0, 'off'];
 /** Happenings that the question tells, and that the reason goes on with. */
 const TOLD = 3;
 
@@ -51,26 +55,39 @@ export const nextEvent: DrillKind = {
     if (faulty && (!sound || isIn(next, sound)) && random() > UNCONCERNED_SHARE) return undefined;
 
     const wrong: Wrong[] = [];
-    const add = (from: readonly Happening[], misconception: Misconception): void => {
+    const earlier = run.happenings.slice(0, past);
+    const later = run.happenings.slice(past + 1);
+    const steps = [...run.steps, { name: 'wait', seconds } as const];
+    const now = signsAfter(setting, faults, steps);
+    const stands = ({ part, key, value }: Notice) => now.get(part)?.some((sign) => sign.key === key && sign.value === value);
+    const add = (from: readonly Happening[], why: Misconception | ((notice: Notice) => Misconception)): void => {
       for (const { notices } of from) {
         const notice = pick(random, notices);
         // An armature that moves and the sound of it are one.
         if (!notice || isIn(next, notice) || [right, ...said].some((each) => isOneWith(each, notice))) continue;
         said.push(notice);
-        wrong.push({ said: noticeSaid(notice), misconception });
+        wrong.push({ said: noticeSaid(notice), misconception: typeof why === 'string' ? why : why(notice) });
       }
     };
     const said: Notice[] = [];
     if (sound) add([{ at: 0, notices: [sound] }], 'soundTaken');
-    const earlier = run.happenings.slice(0, past);
-    const later = run.happenings.slice(past + 1);
     // What is just behind and just ahead first: one of each, then what is farther, then other calls'.
     add(later.slice(0, 1), 'tooEarly');
     add(earlier.slice(-1), 'tooLate');
     add(later.slice(1, TOLD), 'tooEarly');
-    add(shuffled(random, otherCalls(setting, watch)), 'otherCall');
+    // What happens in several calls belongs to this one, too, and so does what happens in it only as long as nothing is wrong.
+    const ours = [...run.happenings, ...runOf(setting, watch, []).happenings];
+    const isOthers = ({ notices }: Happening) => !ours.some((each) => notices.some((notice) => isIn(each, notice)));
+    add(shuffled(random, otherCalls(setting, watch)).filter(isOthers), (notice) => {
+      if (stands(notice)) return 'standsAlready';
+      // With that every call ends, this one as well.
+      return AT_REST.includes(notice.value) ? 'tooEarly' : 'otherCall';
+    });
     add(earlier.slice(-TOLD, -1), 'tooLate');
-    return draftOf({ setting, asked, run, past, seconds, right, sound: sound && !isIn(next, sound) ? sound : undefined }, wrong);
+    return draftOf(
+      { setting, asked, run, past, seconds, steps, now, right, sound: sound && !isIn(next, sound) ? sound : undefined },
+      wrong,
+    );
   },
 };
 
@@ -121,10 +138,10 @@ function soundNext(setting: Setting, { watch }: Asked, { happenings }: Run, past
   return same ? sound[past]?.notices[0] : undefined;
 }
 
-/** What happens in the same place when something else is called for. */
+/** What happens in the same place when something else is called for: what the customer left set is a call as well, and may be the same. */
 function otherCalls(setting: Setting, { place, call }: Watch): readonly Happening[] {
   return watchesOf(setting)
-    .filter((each) => each.place === place && each.call?.id !== call?.id)
+    .filter((each) => each.place === place && each.call !== undefined && each.call.id !== call?.id)
     .flatMap((each) => runOf(setting, each, []).happenings);
 }
 
@@ -135,13 +152,15 @@ interface Drawn {
   readonly past: number;
   /** Since the watch began. */
   readonly seconds: number;
+  /** From the door to the moment in question, and how it stands then. */
+  readonly steps: readonly Action[];
+  readonly now: Signs;
   readonly right: Notice;
   readonly sound: Notice | undefined;
 }
 
-function draftOf({ setting, asked, run, past, seconds, right, sound }: Drawn, wrong: readonly Wrong[]): Draft {
+function draftOf({ setting, asked, run, past, seconds, steps, now, right, sound }: Drawn, wrong: readonly Wrong[]): Draft {
   const { watch, faults } = asked;
-  const steps = [...run.steps, { name: 'wait', seconds } as const];
   const told = run.happenings.slice(Math.max(0, past - TOLD), past);
   const coming = run.happenings.slice(past, past + TOLD);
   const first = told.flatMap(({ notices: [notice] }) => notice ?? []);
@@ -155,13 +174,7 @@ function draftOf({ setting, asked, run, past, seconds, right, sound }: Drawn, wr
       { key: 'fault', values: { fault: faultSaid(setting, faults) } },
       timed('since', seconds),
       ...(seen.length > 0 ? seen : [{ key: 'nothing', values: {} }]),
-      ...nowSaid(
-        setting,
-        faults,
-        steps,
-        [right, ...wrong.flatMap(({ said }) => (said.is === 'notice' ? [said.notice] : []))],
-        first,
-      ),
+      ...nowSaid(now, [right, ...wrong.flatMap(({ said }) => (said.is === 'notice' ? [said.notice] : []))], first),
     ],
     right: noticeSaid(right),
     wrong,
@@ -184,26 +197,27 @@ function timed(key: string, seconds: number): Sentence {
     : { key: `${key}Minutes`, values: { minutes: { is: 'number', value: Math.round(seconds / 60) } } };
 }
 
-/** How that stands now which the choices speak of: what can be seen of it, where what was told does not say so. */
-function nowSaid(
-  setting: Setting,
-  faults: readonly Fault[],
-  steps: readonly Action[],
-  choices: readonly Notice[],
-  told: readonly Notice[],
-): Sentence[] {
+/** By part, and whether it is seen without a closer look. */
+type Signs = ReadonlyMap<string, readonly (Sign & { readonly seen: boolean })[]>;
+
+/** How everything stands after these steps. */
+function signsAfter(setting: Setting, faults: readonly Fault[], steps: readonly Action[]): Signs {
   const bench = benchAfter(setting, faults, steps);
-  if (!bench) return [];
+  if (!bench) return new Map();
+  const isSeen = (part: AssembledPart, sign: Sign) =>
+    sign.quiet !== true && sign.minor !== true && sign.sense === 'see' && perceives(bench, part, sign);
+  return new Map(
+    setting.assembly.parts.map((part) => [part.id, signsOf(bench, part).map((sign) => ({ ...sign, seen: isSeen(part, sign) }))]),
+  );
+}
+
+/** How that stands now which the choices speak of: what can be seen of it, where what was told does not say so. */
+function nowSaid(now: Signs, choices: readonly Notice[], told: readonly Notice[]): Sentence[] {
   const parts = new Set(choices.map(({ part }) => part).filter((part) => !told.some((notice) => notice.part === part)));
-  return [...parts].sort().flatMap((id): Sentence[] => {
-    const part = setting.assembly.partById.get(id);
-    const sign =
-      part &&
-      signsOf(bench, part).find(
-        (each) => each.quiet !== true && each.minor !== true && each.sense === 'see' && perceives(bench, part, each),
-      );
+  return [...parts].sort().flatMap((part): Sentence[] => {
+    const sign = now.get(part)?.find(({ seen }) => seen);
     if (!sign) return [];
     const { key, value, sense } = sign;
-    return [{ key: 'now', values: { notice: noticeSaid({ part: id, key, value, sense }) } }];
+    return [{ key: 'now', values: { notice: noticeSaid({ part, key, value, sense }) } }];
   });
 }
