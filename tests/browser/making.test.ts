@@ -103,6 +103,15 @@ async function setPapers(page: Page, name: string): Promise<void> {
   await papers.nth(1).getByRole('button', { name: /^Up/ }).click();
   expect(await papers.locator('b').allTextContents()).toEqual(['Exercises: safe order and sums', 'Exam: Mid-term']);
   expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Down Exercises/);
+  // A set's kinds are changed where it stands, and it is never left without one.
+  const kinds = papers.nth(0).locator('details');
+  await kinds.locator('summary').click();
+  await kinds.getByLabel('All of these sums').uncheck();
+  expect(await papers.locator('b').first().textContent()).toBe('Exercises: Which order is safe?');
+  expect(await kinds.getByLabel('Which order is safe?').isDisabled()).toBe(true);
+  await kinds.getByLabel('All of these sums').check();
+  expect(await papers.locator('b').first().textContent()).toBe('Exercises: safe order and sums');
+  await kinds.locator('summary').click();
   if (name === 'phone') return;
   await papers.nth(0).getByRole('button', { name: /^Look/ }).click();
   const sample = page.getByRole('dialog');

@@ -8,6 +8,7 @@ import { paperName } from '../paper-words.ts';
 import { number, percent, t } from '../words.ts';
 import { DrillsMaker } from './drills-maker.tsx';
 import { NumberField, SelectField, Slip, TextField, Tick } from './fields.tsx';
+import { KindTicks } from './kind-ticks.tsx';
 import { PaperSample } from './paper-sample.tsx';
 import { benchTickets, EXERCISE_SECONDS, type ExamSetting, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
 
@@ -137,6 +138,7 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
             ))}
           </ul>
         )}
+        <KindsOf name={name} drills={setting.drills} onDrills={(drills) => onSetting({ ...setting, drills })} />
         <div class="make-row">
           <NumberField
             label={t('builder:papers.count')}
@@ -189,6 +191,26 @@ function PaperFields({ draft, setting, name, onSetting }: FieldsProps) {
         />
       </div>
     </div>
+  );
+}
+
+interface KindsProps {
+  readonly name: string;
+  readonly drills: readonly string[];
+  readonly onDrills: (drills: string[]) => void;
+}
+
+/** The kinds of a set, to be changed where it stands. */
+function KindsOf({ name, drills, onDrills }: KindsProps) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details class="light-codes" data-lazy onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        {t('builder:papers.kinds')}
+        <span class="unseen"> {name}</span>
+      </summary>
+      {isOpen && <KindTicks chosen={drills} onChosen={onDrills} some />}
+    </details>
   );
 }
 
