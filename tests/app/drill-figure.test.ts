@@ -189,9 +189,23 @@ describe('the pins of a thermostat', () => {
     expect(named(turned, 'thermostat.W')).toBe('pin 4 from the left, thermostat');
   });
 
+  test('are not what a breaker has: its screws are called by what they lead to, and leads on one part name it once', () => {
+    const view = viewAfter('furnaceAndCondenser');
+    const leads = (red: string, black: string) => saidText(view, { is: 'leads', fn: 'ohms', red, black });
+    expect(leads('condenserBreaker.load2', 'condenserBreaker.line1')).toBe(
+      'ohms, red on right load terminal and black on left line terminal, outdoor unit’s breaker',
+    );
+    expect(leads('board.R', 'condenserBreaker.line2')).toBe(
+      'ohms, red on R, control board; black on right line terminal, outdoor unit’s breaker',
+    );
+  });
+
   test('of one part are listed with its name once, settings too, and a name that begins a sentence has a capital', () => {
     const view = viewAfter('furnaceAndCondenser');
     expect(saidText(view, { is: 'points', points: ['thermostat.W', 'thermostat.G'] })).toBe('W and G, thermostat');
+    expect(saidText(view, { is: 'points', points: ['board.R', 'contactor.A1', 'board.G'] })).toBe(
+      'R and G, control board; A1, contactor',
+    );
     const acts: Said = {
       is: 'acts',
       acts: [

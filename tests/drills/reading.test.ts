@@ -24,8 +24,6 @@ const METER: Readonly<Record<string, { ohms: number; farads: number; most: numbe
 };
 /** From here on ohms say that the circuit is live, volts. */
 const LIVE_VOLTS = 0.5;
-/** A leg of a 240 V service has no more to earth, volts. */
-const MOST_LEG_VOLTS = 130;
 /** What the ohms function drives through the circuit here: any current would do, it is linear. */
 const TEST_AMPS = 1e-3;
 
@@ -68,13 +66,17 @@ describe('what the meter reads', () => {
       const [red = 0, black = 0] = [volts.redVolts, volts.blackVolts].map((said) =>
         said?.is === 'reading' ? said.reading.value : said?.is === 'quantity' ? said.value : 0,
       );
-      // The far end of a motor's winding is out of phase with both legs: only a solver knows what there is to it.
-      if (Math.max(red, black) > MOST_LEG_VOLTS) return [];
-      const follows = item.why.some(({ key }) => key === 'opposite') ? red + black : Math.abs(red - black);
-      return [{ number: item.number, off: Math.abs(follows - shown.value), room: 1 + shown.value / 20 }];
+      const how = item.why.find(({ key }) => ['opposite', 'outOfStep', 'floating'].includes(key))?.key;
+      const follows = how === 'opposite' ? red + black : Math.abs(red - black);
+      return [{ number: item.number, how, off: Math.abs(follows - shown.value), room: 1 + shown.value / 20 }];
     });
-    expect(told.length).toBeGreaterThan(3);
-    expect(told.filter(({ off, room }) => off > room)).toEqual([]);
+    const unexplained = told.filter(({ how }) => how === 'outOfStep' || how === 'floating');
+    const others = told.filter((each) => !unexplained.includes(each));
+    // The far end of a motor's winding is out of phase with both legs: only a solver knows what there is to it.
+    expect(unexplained.length).toBeLessThan(1 + told.length / 10);
+    expect(unexplained.filter(({ off, room }) => off <= room)).toEqual([]);
+    expect(others.length).toBeGreaterThan(3);
+    expect(others.filter(({ off, room }) => off > room)).toEqual([]);
   });
 
   it('is what ngspice finds, to the last digit and 0.1 %; a wrong choice is off by more than the accuracy', {

@@ -51,8 +51,7 @@ export function saidText(view: BenchView, said: Said): string {
     case 'fault':
       return said.naming ? namingText(said.naming) : t('drill:said.sound');
     case 'faults':
-      // A fault's name may have commas of its own.
-      return said.namings.length === 0 ? t('drill:said.none') : said.namings.map(namingText).join('; ');
+      return said.namings.length === 0 ? t('drill:said.none') : apart(said.namings.map(namingText));
     case 'notice':
       return noticeText(view, said.notice);
     case 'actions':
@@ -87,6 +86,9 @@ export function letteredView(view: BenchView): BenchView {
 export const stepsText = (view: BenchView, said: Said): readonly string[] | undefined =>
   said.is === 'actions' ? said.actions.map((action) => capitals(nextText(view, action))) : undefined;
 
+/** Things whose names have commas of their own. */
+const apart = (texts: readonly string[]): string => texts.join(t('drill:said.apart'));
+
 /** A function and where its leads are; on one part its name is told once. */
 function leadsText(view: BenchView, { fn, red, black }: Extract<Said, { is: 'leads' }>): string {
   const [to, from] = [spotOf(view, red), spotOf(view, black)];
@@ -101,7 +103,7 @@ function pointsText(view: BenchView, points: readonly Point[]): string {
   const byPart = new Map<string, string[]>();
   for (const { part, terminal } of points.map((point) => spotOf(view, point)))
     byPart.set(part, [...(byPart.get(part) ?? []), terminal]);
-  return [...byPart].map(([part, terminals]) => t('app:point.full', { terminal: listed(terminals), part })).join('; ');
+  return apart([...byPart].map(([part, terminals]) => t('app:point.full', { terminal: listed(terminals), part })));
 }
 
 /** How controls stand, by part. */

@@ -29,6 +29,8 @@ const LATER = { name: 'wait', seconds: 300 } as const;
 const NOTHING_LEFT_OUT = 0.35;
 /** What has more to earth is a leg of a service, volts. */
 const LEG_VOLTS = 30;
+/** What is shown may be this far from what was reckoned of the volts at the two points: volts, and a share of what is shown. */
+const RECKONED = { volts: 1, share: 0.05 };
 /** Spots at which one draft looks for what its lot fell on. */
 const MOST_SPOTS = 3;
 
@@ -100,12 +102,12 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
     const volts = (point: Point) => (ofRails ? said(look.read('voltsAc', point, ofRails.common)) : earthVolts(point));
     const earthVolts = (point: Point) => ({ is: 'quantity', value: voltsToEarth(bench, point), unit: 'V' }) as const;
     why.push({ key: ofRails ? 'toCommon' : 'toEarth', values: { ...ends, redVolts: volts(red), blackVolts: volts(black) } });
-    // Of two legs that are live to earth that does not say whether their volts add.
-    const [less = 0, more = 0] = [red, black].map((point) => voltsToEarth(bench, point)).sort((a, b) => a - b);
     const pulled = saidApart(said(look.ideal(fn, red, black)), said(right));
-    const legs = !ofRails && !pulled && less > LEG_VOLTS;
-    if (legs && right.value > more + LEG_VOLTS) why.push({ key: 'opposite', values: { shown: said(right) } });
-    if (legs && asked.shows === 'none') why.push({ key: 'inStep', values: {} });
+    const each = [red, black].map((point) =>
+      ofRails ? look.read('voltsAc', point, ofRails.common).value : voltsToEarth(bench, point),
+    );
+    const relation = pulled ? undefined : relationOf(each, right.value);
+    if (relation) why.push({ key: ofRails && relation === 'outOfStep' ? 'floating' : relation, values: { shown: said(right) } });
     if (pulled) why.push({ key: 'burden', values: { shown: said(right) } });
   } else if (right.value === 0) why.push({ key: 'alternating', values: {} });
   if (soundly && saidApart(said(soundly), said(right))) why.push({ key: 'soundWould', values: { shown: said(soundly) } });
@@ -121,6 +123,14 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
     wrong,
     why,
   };
+}
+
+/** How the volts of two points go together, unless one taken from the other says it all. */
+function relationOf(volts: readonly number[], shown: number): 'opposite' | 'inStep' | 'outOfStep' | undefined {
+  const [less = 0, more = 0] = [...volts].sort((one, other) => one - other);
+  const is = (reckoned: number) => Math.abs(reckoned - shown) <= RECKONED.volts + RECKONED.share * shown;
+  if (is(more - less)) return less > LEG_VOLTS && is(0) ? 'inStep' : undefined;
+  return is(less + more) ? 'opposite' : 'outOfStep';
 }
 
 /** What somebody would say who believes otherwise of the meter, the fault or the circuit: each computed in the world that they believe in. */
