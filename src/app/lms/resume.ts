@@ -17,6 +17,10 @@ export interface Result {
 export type Results = Map<string, Result>;
 export const resultKey = ({ item, number }: Pick<KeptWork, 'item' | 'number'>): string => `${item} ${number}`;
 
+/** The attempt that counts: of equal ones the first; undefined where there is none. */
+export const bestOfResults = (results: readonly Result[]): Result | undefined =>
+  results.reduce<Result | undefined>((best, each) => (best === undefined || each.total > best.total ? each : best), undefined);
+
 /** Thirty places, twenty attempts at each. */
 const MOST_ATTEMPTS = 600;
 

@@ -18,7 +18,7 @@ import { keepAssigned, keepPaper, keepWork, readAssigned, watchWorks } from '../
 import { guestFor, readTaken, type Taken } from '../taking/use-assigned.ts';
 import { resultAt } from '../taking/use-paper-scores.ts';
 import type { Course } from './course.ts';
-import { isFurther, type Result, type Results, resultKey, resumeIn, resumeOf } from './resume.ts';
+import { bestOfResults, isFurther, type Result, type Results, resultKey, resumeIn, resumeOf } from './resume.ts';
 import { codeOf, courseNow, embeddedText } from './session.ts';
 
 /** So long after a step, milliseconds: several in a row are told once. */
@@ -97,11 +97,11 @@ async function reachedIn(taken: Taken, results: Results) {
       results.set(resultKey(each), result);
       found.push(result);
     }
-    const total = Math.max(0, ...found.map((each) => each.total));
+    const { total = 0, answers = [] } = bestOfResults(found) ?? {};
     return {
       done: ended.length > 0,
       total,
-      answers: found.find((each) => each.total === total)?.answers ?? [],
+      answers,
       skills: found.flatMap(({ skills }) => skills),
     };
   };

@@ -1,6 +1,6 @@
 /** What a learning system keeps of exercises and exams, and how much of it is sure to fit. */
-import { describe, expect, it } from 'vitest';
-import { isFurther, type Results, resultKey, resumeIn, resumeOf } from '../../../src/app/lms/resume.ts';
+import { describe, expect, it, test } from 'vitest';
+import { bestOfResults, isFurther, type Results, resultKey, resumeIn, resumeOf } from '../../../src/app/lms/resume.ts';
 import { type Assigned, type KeptPaper, type KeptWork, MOST_NAME } from '../../../src/app/taking/records.ts';
 import type { Taken } from '../../../src/app/taking/use-assigned.ts';
 import { type Assignment, loadAssignment } from '../../../src/classroom/assignment.ts';
@@ -74,6 +74,14 @@ describe('the room that a learning system has', () => {
     expect(papersFit(setWork(1, counts), 'scorm12')).toBe(true);
     expect(papersFit(setWork(1, counts, [{ kind: 'shipped', ticket: 'blankWall' }]), 'scorm12')).toBe(false);
   });
+});
+
+test('of several attempts the best one’s answers are told, and of equal ones the first’s', () => {
+  const attempt = (total: number, right: boolean) => ({ total, skills: [], answers: [{ skill: 'sums', right } as const] });
+  const [poor, good, alike] = [attempt(40, false), attempt(80, true), attempt(80, false)];
+  expect(bestOfResults([poor, good, alike])).toBe(good);
+  expect(bestOfResults([alike, good])).toBe(alike);
+  expect(bestOfResults([])).toBeUndefined();
 });
 
 describe('what is kept to go on from', () => {
