@@ -19,20 +19,28 @@ async function isServedByHost(): Promise<boolean> {
   }
 }
 
-/** The way to the lab, where there is one. */
-export function LabLink() {
-  const [shown, setShown] = useState(found === true);
+/** Whether a lab host serves this page; not before it has said so. */
+export function useLabHost(): boolean {
+  const [isHost, setHost] = useState(found === true);
   useEffect(() => {
     if (found !== undefined) return undefined;
     const timer = setTimeout(async () => {
       found = await isServedByHost();
-      setShown(found);
+      setHost(found);
     }, PATIENCE);
     return () => clearTimeout(timer);
   }, []);
-  return shown ? (
-    <a class="back" href="#/lab">
-      {t('lab:enter')}
-    </a>
-  ) : null;
+  return isHost;
+}
+
+/** The way to the lab: what there is to do first on a page that a lab host serves. */
+export function LabStart() {
+  return (
+    <div class="lab-start">
+      <a class="button act" href="#/lab">
+        {t('lab:enter')}
+      </a>
+      <p>{t('lab:enterWhat')}</p>
+    </div>
+  );
 }

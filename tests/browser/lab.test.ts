@@ -144,9 +144,19 @@ test('an instructor sets work, two trainees get faults of their own, one reloads
   await button(desk.page, t('lab:pins.done')).click();
   const row = (trainee: string) => desk.page.locator(`tr[data-trainee="${trainee}"]`);
 
-  // From the first page, which shows the way because a host serves it.
+  // From the first page, where it is what there is to do first because a host serves it.
   const ana = await openPage(browser, '');
+  const offered = ana.page.locator('.home-intro a');
+  const asked = ana.page.waitForResponse((response) => response.request().method() === 'HEAD');
+  await ana.page.reload();
+  await asked;
+  await ana.page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 100)));
+  expect(await offered.first().textContent()).toBe(t('guided:start.first'));
   await ana.page.goto(address);
+  await ana.page.getByRole('link', { name: t('lab:enter') }).waitFor();
+  expect((await offered.allTextContents())[0]).toBe(t('lab:enter'));
+  await expect.poll(() => ana.page.locator('main .act').allTextContents()).toEqual([t('lab:enter')]);
+  await picture(ana.page, 'lab-first-page');
   await ana.page.getByRole('link', { name: t('lab:enter') }).click();
   await ana.page.getByRole('heading', { name: t('lab:consent.title') }).waitFor();
   await picture(ana.page, 'lab-sign-in');

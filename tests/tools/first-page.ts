@@ -24,6 +24,7 @@ const FIRST_WORDS = [
   'keeping:link',
   'keeping:denied',
   'lab:enter',
+  'lab:enterWhat',
   'offline:*',
   'rig:name',
   'settings:job',

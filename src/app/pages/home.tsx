@@ -6,7 +6,7 @@ import { board, byGrade, byRig, type Listed, measureOf } from '../board.ts';
 import { readExamTickets } from '../drills/exam-tickets.ts';
 import { GuidedStart } from '../guided/start.tsx';
 import { nextOf } from '../keeping/skills.ts';
-import { LabLink } from '../lab-link.tsx';
+import { LabStart, useLabHost } from '../lab-link.tsx';
 import { OfflineNote } from '../offline/note.tsx';
 import { hrefOf } from '../router.ts';
 import { Cautions, PageHead, useTitle } from '../shell.tsx';
@@ -18,6 +18,7 @@ import { number, t } from '../words.ts';
 /** The tickets on the board, what this is, and the cautions. */
 export function HomePage() {
   useTitle(t('app:home.title'));
+  const isLab = useLabHost();
   return (
     <>
       <PageHead>
@@ -39,14 +40,14 @@ export function HomePage() {
         <a class="back" href={hrefOf('gradebook')}>
           {t('app:home.gradebook')}
         </a>
-        <LabLink />
       </PageHead>
       <main class="sheet home">
         <div class="home-intro">
           <h1 tabIndex={-1}>{t('app:home.headline')}</h1>
           <p class="lead">{t('app:home.what')}</p>
+          {isLab && <LabStart />}
           <p>{t('app:home.how')}</p>
-          <GuidedStart />
+          <GuidedStart isFirst={!isLab} />
           <div class="home-practise">
             <a class="button" href={hrefOf('drills')}>
               {t('app:home.drills')}
