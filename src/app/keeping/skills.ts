@@ -46,7 +46,7 @@ export function skillsOf(tickets: readonly Asking[], finished: readonly Finished
 
 export interface Next {
   readonly ticket: string;
-  /** Why: the plainest ticket of all, the weakest skill, one never tried, or nothing weak and the ticket longest ago. */
+  /** Why: a plain ticket to begin with, the weakest skill, one never tried, or nothing weak and the ticket longest ago. */
   readonly why: 'first' | 'weakest' | 'untried' | 'longest';
   readonly skill: Skill | undefined;
   /** The ticket's latest result; undefined when it was never finished. */
