@@ -82,7 +82,7 @@ function weightOf(names: readonly string[]): number {
   return bytes.reduce((sum, each) => sum + each, 0) / 1000;
 }
 
-test('the first page fetches no other page’s words, has all of its own, and stays light, in each language', async () => {
+test('the first page fetches no other page’s words, has all of its own, stays light, and has a head of one line on a phone, in each language', async () => {
   const { page, close } = await openPage(browser, '');
   for (const { id } of languages) {
     await page.evaluate((language) => localStorage.setItem('bellwire.language', language), id);
@@ -97,10 +97,10 @@ test('the first page fetches no other page’s words, has all of its own, and st
     // A key that has no words is seen with its namespace.
     const said = await page.evaluate(() => document.documentElement.textContent ?? '');
     expect(said.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
-    await page.goto(address('#/nowhere'));
     expect(await headOf(page, '100')).toEqual({ lines: 1, low: 0, wide: 0 });
     expect(await headOf(page, '150')).toMatchObject({ lines: expect.toSatisfy((lines) => lines <= 2), low: 0, wide: 0 });
     await resize(page, LAPTOP, '100');
+    await page.goto(address('#/nowhere'));
     const lost = await page.evaluate(() => document.body.textContent ?? '');
     expect(lost.match(/\b[a-z]+:[a-z]\w*(\.\w+)*/g)).toBeNull();
     await page.goto(address('#/'));
