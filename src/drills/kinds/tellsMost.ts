@@ -35,14 +35,14 @@ export const tellsMost: DrillKind = {
     if (!cast || !truth || !picked) return undefined;
     const { company, spot } = cast;
     const { suspects, best, others } = picked;
-    const total = suspects.reduce((sum, { weight }) => sum + weight, 0);
+    const shares = hundredths(suspects.map(({ weight }) => weight));
     return {
       scene: setting.scene(truth.faults, spot.way),
       ask: { key: 'next', values: {} },
       given: [
         ...circumstances(setting, company, spot.way),
-        ...suspects.map(({ naming, weight }): Sentence => {
-          const share: Said = { is: 'number', value: Math.round((100 * weight) / total) };
+        ...suspects.map(({ naming }, index): Sentence => {
+          const share: Said = { is: 'number', value: shares[index] ?? 0 };
           return { key: 'suspect', values: { fault: { is: 'fault', naming }, share } };
         }),
       ],
@@ -68,6 +68,15 @@ export const tellsMost: DrillKind = {
     };
   },
 };
+
+/** Whole hundredths of weights that come to a hundred: those with the largest remainders are rounded up. */
+function hundredths(weights: readonly number[]): number[] {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const exact = weights.map((weight, index) => ({ index, share: (100 * weight) / total }));
+  const left = 100 - exact.reduce((sum, { share }) => sum + Math.floor(share), 0);
+  const up = new Set([...exact].sort((a, b) => (b.share % 1) - (a.share % 1)).slice(0, left));
+  return exact.map((each) => Math.floor(each.share) + (up.has(each) ? 1 : 0));
+}
 
 interface Weighed {
   readonly place: Place;
