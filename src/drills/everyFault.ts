@@ -1,6 +1,8 @@
+import { act } from '../attempt/act.ts';
 import { arrive } from '../attempt/attempt.ts';
 import { type Bench, createBench } from '../attempt/bench.ts';
 import { prober } from '../attempt/measure.ts';
+import { toldApart } from '../meter/apart.ts';
 import type { Reading } from '../meter/read.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
@@ -19,7 +21,7 @@ interface World {
 /** What one of these shows at one place of the leads. */
 export interface Showing extends World {
   readonly reading: Reading;
-  /** Falls under the meter's own load. */
+  /** Falls under the meter's own load, or is so for a while only: what is warm still, or waits. */
   readonly ghost: boolean;
 }
 
@@ -27,6 +29,9 @@ interface Lived extends World {
   /** As somebody arrives; the same bench each time, back where it stood. */
   readonly arrive: () => Bench;
 }
+
+/** When everything is read again, seconds one after the other. */
+const LATER_SECONDS = [30, 270] as const;
 
 const worlds = new WeakMap<Setting, readonly Lived[]>();
 const tables = new WeakMap<Spot, readonly (readonly Showing[])[]>();
@@ -69,7 +74,7 @@ function worldsOf(setting: Setting): readonly Lived[] {
 
 /**
  * What every single fault of a house, in every severity, and none, show at a spot: by world, the sound one first, then by pair of `pairsOf`. A world in
- * which nobody comes there is left out. Takes half a second, once.
+ * which nobody comes there is left out. Takes about a second, once.
  */
 export function everyFaultAt(setting: Setting, spot: Spot): readonly (readonly Showing[])[] {
   const known = tables.get(spot);
@@ -79,12 +84,21 @@ export function everyFaultAt(setting: Setting, spot: Spot): readonly (readonly S
     const bench = arrive();
     if (!takeUp(bench, spot)) return [];
     const read = prober(bench);
+    const shown = pairs.map(({ fn, red, black }): Showing => {
+      const reading = read(fn, red, black);
+      const ghost = fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black));
+      return { naming, faults, reading, ghost };
+    });
+    const later = LATER_SECONDS.map((seconds) => {
+      act(bench, { name: 'wait', seconds });
+      const then = prober(bench);
+      return pairs.map(({ fn, red, black }) => then(fn, red, black));
+    });
     return [
-      pairs.map(({ fn, red, black }): Showing => {
-        const reading = read(fn, red, black);
-        const ghost = fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black));
-        return { naming, faults, reading, ghost };
-      }),
+      shown.map((each, index) => ({
+        ...each,
+        ghost: each.ghost || later.some((readings) => readings[index] === undefined || toldApart(each.reading, readings[index])),
+      })),
     ];
   });
   tables.set(spot, table);

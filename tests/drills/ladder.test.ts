@@ -75,7 +75,7 @@ function joined(bench: Bench, elements: readonly Element[], start: string, witho
 }
 
 describe('loads that go dead when something opens', () => {
-  it('are dead in the world where it is open, and all others that are named are not', () => {
+  it('are dead in the world where it is open, and all others that are named are not', { timeout: 1_800_000 }, () => {
     expect(items.length).toBeGreaterThan(COUNT / 2);
     for (const item of items) {
       const { sound, open, elements } = worldsOf(item);
@@ -86,7 +86,7 @@ describe('loads that go dead when something opens', () => {
     }
   });
 
-  it('are all that go dead on the one ladder that is drawn', () => {
+  it('are all that go dead on the one ladder that is drawn', { timeout: 1_800_000 }, () => {
     for (const item of items) {
       const { sound, open, elements } = worldsOf(item);
       const drawn = laddersAsked(item, sound.world.assembly);
@@ -101,7 +101,7 @@ describe('loads that go dead when something opens', () => {
     }
   });
 
-  it('are those that a search no longer joins to both rails', () => {
+  it('are those that a search no longer joins to both rails', { timeout: 1_800_000 }, () => {
     for (const item of items) {
       const { target, sound, elements, rails } = worldsOf(item);
       const right = namesOf(item.choices[item.right]?.said);

@@ -76,7 +76,7 @@ export const nextEvent: DrillKind = {
     add(earlier.slice(-1), 'tooLate');
     add(later.slice(1, TOLD), 'tooEarly');
     // What happens in several calls belongs to this one, too, and so does what happens in it only as long as nothing is wrong.
-    const ours = [...run.happenings, ...runOf(setting, watch, []).happenings];
+    const ours = [...run.happenings, ...sameCall(setting, watch)];
     const isOthers = ({ notices }: Happening) => !ours.some((each) => notices.some((notice) => isIn(each, notice)));
     add(shuffled(random, otherCalls(setting, watch)).filter(isOthers), (notice) => {
       if (stands(notice)) return 'standsAlready';
@@ -136,6 +136,13 @@ function soundNext(setting: Setting, { watch }: Asked, { happenings }: Run, past
     return first !== undefined && there !== undefined && isIn(there, first);
   });
   return same ? sound[past]?.notices[0] : undefined;
+}
+
+/** What happens in the same place in this call as long as nothing is wrong, whether it is just starting or cycles for an hour. */
+function sameCall(setting: Setting, { place, call }: Watch): readonly Happening[] {
+  return watchesOf(setting)
+    .filter((each) => each.place === place && each.call?.id === call?.id)
+    .flatMap((each) => runOf(setting, each, []).happenings);
 }
 
 /** What happens in the same place when something else is called for: what the customer left set is a call as well, and may be the same. */
