@@ -7,6 +7,7 @@ import { SKILLS } from '../scenario/skills.ts';
 import { ticketSchema } from '../scenario/ticket.ts';
 import { rubricSchema } from '../score/rubric.ts';
 import { instantSchema, secondsOf } from './instant.ts';
+import { weightSchema } from './weights.ts';
 
 /** A name that files, links and people can carry: letters, digits and hyphens. */
 export const codeSchema = z.string().regex(/^[A-Za-z0-9](?:[A-Za-z0-9-]{0,38}[A-Za-z0-9])?$/, { error: 'classroom.code' });
@@ -19,14 +20,15 @@ const drawnSchema = z.strictObject({
 
 const itemSchema = z.discriminatedUnion('kind', [
   /** A ticket that ships with Bellwire, the same for everybody. */
-  z.strictObject({ kind: z.literal('shipped'), ticket: z.string().min(1).max(40) }),
+  z.strictObject({ kind: z.literal('shipped'), ticket: z.string().min(1).max(40), weight: weightSchema }),
   /** A ticket of the instructor's own, the same for everybody. */
-  z.strictObject({ kind: z.literal('own'), ticket: ticketSchema }),
+  z.strictObject({ kind: z.literal('own'), ticket: ticketSchema, weight: weightSchema }),
   /** One of several that are as hard as each other, another for each trainee. */
   z.strictObject({
     kind: z.literal('drawn'),
     recipe: z.strictObject({ rig: z.string().min(1).max(40), skill: z.enum(SKILLS).optional(), grade: z.enum(GRADES).optional() }),
     pool: z.array(drawnSchema).min(2).max(100),
+    weight: weightSchema,
   }),
 ]);
 
@@ -39,6 +41,7 @@ export const paperSchema = z.discriminatedUnion('kind', [
     /** For an exam of the instructor's own. */
     title: z.string().trim().min(1).max(120).optional(),
     exam: z.strictObject({ id, items, minutes, pass, skills }),
+    weight: weightSchema,
   }),
   /** So many exercises of these kinds. */
   z.strictObject({
@@ -48,6 +51,7 @@ export const paperSchema = z.discriminatedUnion('kind', [
       .min(1)
       .max(40),
     count: z.int().min(3).max(60),
+    weight: weightSchema,
   }),
 ]);
 

@@ -10,6 +10,7 @@ import { type Overrule, overruleFor } from './overrules.ts';
 import { type PaperAnalysis, paperAnalysis } from './paperAnalysis.ts';
 import { sameAnswersDoubts } from './sameAnswers.ts';
 import { sameLogDoubts } from './sameLog.ts';
+import { totalOf, weightsOf } from './weights.ts';
 
 export const COUNTS = ['best', 'last'] as const;
 /** Which of a trainee's attempts at an item counts: the one with most points (of those without a doubt, where there is one), or the last. */
@@ -36,7 +37,7 @@ export interface Row {
   readonly trainee: Entry['trainee'];
   /** One for each of the assignment's items, then one for each of its papers. */
   readonly cells: readonly Cell[];
-  /** Mean of the points over all of the assignment's items and papers, 0…100; an item without points counts as nothing. */
+  /** Mean of the points over all of the assignment's items and papers by their weights, 0…100; an item without points counts as nothing. */
   readonly total: number;
 }
 
@@ -71,6 +72,7 @@ export interface GradebookParts {
 
 export function gradebookOf({ assignment, entries, overrules = [], counts = 'best' }: GradebookParts): Gradebook {
   const all = withDoubtsBetween(entries);
+  const weights = weightsOf(assignment);
   const trainees = groupBy(all, (entry) => entry.trainee.code);
   for (const { trainee } of overrules) if (!trainees.has(trainee)) trainees.set(trainee, []);
   const rows = [...trainees]
@@ -79,15 +81,16 @@ export function gradebookOf({ assignment, entries, overrules = [], counts = 'bes
       const cells = Array.from({ length: placesOf(assignment) }, (_, item) =>
         cellOf(own, item, overruleFor(overrules, code, item), counts),
       );
+      const points = cells.map((cell) => cell.points);
       const name = own.find((entry) => entry.trainee.name !== '')?.trainee.name ?? '';
-      return { trainee: { code, name }, cells, total: meanOf(cells) };
+      return { trainee: { code, name }, cells, total: totalOf(points, weights) };
     });
   return {
     assignment,
     counts,
     rows,
     skills: skillRows(rows),
-    analyses: assignment.items.flatMap((_, item) => analysesOf(item, takenAt(rows, item))),
+    analyses: assignment.items.flatMap((_, item) => analysesOf(item, takenAt(rows, item, weights))),
     papers: (assignment.papers ?? []).map((setting, index) => paperAnalysis(assignment.items.length + index, setting, rows)),
     openDoubts: rows.flatMap(({ cells }) => cells).filter(({ open }) => open).length,
   };
@@ -122,23 +125,19 @@ function cellOf(own: readonly Entry[], item: number, overrule: Overrule | undefi
   return { item, entry, result: entry?.result, attempts: entries.length, points, overrule, doubts, open };
 }
 
-function meanOf(cells: readonly Cell[]): number {
-  return cells.reduce((sum, { points }) => sum + (points ?? 0), 0) / Math.max(1, cells.length);
-}
-
 /** What says something about an item: what replays and is not in doubt. Points are the replay's: an overrule is about the person. */
-function takenAt(rows: readonly Row[], item: number): Taken[] {
+function takenAt(rows: readonly Row[], item: number, weights: readonly number[]): Taken[] {
   return rows.flatMap(({ trainee, cells }) => {
     const cell = cells[item];
     if (!cell?.entry || !cell.result || cell.entry.doubts.length > 0) return [];
     const rest = cells.filter((each) => each.item !== item);
-    const points = rest.reduce((sum, each) => sum + ((each.entry && pointsIn(each.entry)) ?? 0), 0);
+    const points = rest.map(({ entry }) => entry && pointsIn(entry));
     return [
       {
         trainee: trainee.code,
         ticket: cell.entry.ticket,
         result: cell.result,
-        rest: rest.length === 0 ? undefined : points / rest.length,
+        rest: rest.length === 0 ? undefined : totalOf(points, weights.toSpliced(item, 1)),
       },
     ];
   });

@@ -5,6 +5,7 @@ import { placesOf } from './assignment.ts';
 import type { Doubt } from './doubts.ts';
 import { pointsIn } from './entry.ts';
 import type { Cell, Gradebook } from './gradebook.ts';
+import { differingWeights } from './weights.ts';
 
 export const COLUMNS = [
   'trainee',
@@ -38,9 +39,11 @@ export type Column = (typeof COLUMNS)[number];
 
 /** How keys and values are put into words. */
 export interface CsvWords {
-  readonly column: (column: Column | 'total') => string;
+  readonly column: (column: Column | 'total' | 'weight') => string;
   /** What an item is called, by its place: the heading of its column. */
   readonly item: (item: number) => string;
+  /** The same, with what it counts. */
+  readonly weighted: (item: string, weight: number) => string;
   readonly naming: (naming: Naming) => string;
   readonly doubt: (doubt: Doubt) => string;
   readonly yes: string;
@@ -56,8 +59,9 @@ export type Table = readonly (readonly (string | number)[])[];
 const tenth = (value: number | undefined): number | string => (value === undefined ? '' : Math.round(value * 10) / 10);
 const blank = (value: number | undefined): number | string => value ?? '';
 
-/** One line for each trainee and item, with a heading. */
-export function longTable({ rows }: Gradebook, words: CsvWords): Table {
+/** One line for each trainee and item, with a heading. Weights are a last column, and only where they differ. */
+export function longTable({ rows, assignment }: Gradebook, words: CsvWords): Table {
+  const weights = differingWeights(assignment);
   const line = (trainee: { readonly code: string; readonly name: string }, cell: Cell): (string | number)[] => {
     const { entry, result, overrule } = cell;
     const values: Readonly<Record<Column, string | number>> = {
@@ -88,14 +92,19 @@ export function longTable({ rows }: Gradebook, words: CsvWords): Table {
       doubts: cell.doubts.map(({ doubt }) => words.doubt(doubt)).join('; '),
       file: entry?.file ?? '',
     };
-    return COLUMNS.map((column) => values[column]);
+    return [...COLUMNS.map((column) => values[column]), ...(weights ? [blank(weights[cell.item])] : [])];
   };
-  return [COLUMNS.map(words.column), ...rows.flatMap(({ trainee, cells }) => cells.map((cell) => line(trainee, cell)))];
+  const head = [...COLUMNS, ...(weights ? (['weight'] as const) : [])].map(words.column);
+  return [head, ...rows.flatMap(({ trainee, cells }) => cells.map((cell) => line(trainee, cell)))];
 }
 
-/** One line for each trainee: the points of every item, and the total. */
+/** One line for each trainee: the points of every item, and the total. Where weights differ, each item's heading says its own. */
 export function wideTable({ rows, assignment }: Gradebook, words: CsvWords): Table {
-  const items = Array.from({ length: placesOf(assignment) }, (_, item) => words.item(item));
+  const weights = differingWeights(assignment);
+  const items = Array.from({ length: placesOf(assignment) }, (_, item) => {
+    const weight = weights?.[item];
+    return weight === undefined ? words.item(item) : words.weighted(words.item(item), weight);
+  });
   return [
     [words.column('trainee'), words.column('name'), ...items, words.column('total'), words.column('doubts')],
     ...rows.map(({ trainee, cells, total }) => [

@@ -11,7 +11,7 @@ export interface Taken {
   readonly trainee: string;
   readonly ticket: string;
   readonly result: Result;
-  /** Mean of the points on the other items, of 100; undefined where there are none. */
+  /** Mean of the points on the other items by their weights, of 100; undefined where there are none. */
   readonly rest: number | undefined;
 }
 

@@ -40,6 +40,9 @@ const item = z.int().min(0).max(29);
 /** What the latest attempt is. */
 const state = z.enum(['new', 'running', 'closed', 'timeOver']);
 
+/** Of the total, 0…1; left out where all count the same. */
+const share = z.number().min(0).max(1).optional();
+
 /** An assignment as its trainee finds it: what there is to do, and how far it is. */
 export const listedSchema = z.strictObject({
   id: codeSchema,
@@ -58,6 +61,7 @@ export const listedSchema = z.strictObject({
     z.strictObject({
       item,
       rig: z.string(),
+      share,
       /** Attempts begun. */
       used: z.int(),
       state,
@@ -69,6 +73,7 @@ export const listedSchema = z.strictObject({
       item,
       setting: paperSchema,
       questions: z.int(),
+      share,
       /** For one attempt; no limit where left out. */
       minutes: z.number().optional(),
       used: z.int(),

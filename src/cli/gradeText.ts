@@ -4,6 +4,7 @@ import type { Doubt } from '../classroom/doubts.ts';
 import type { Gradebook } from '../classroom/gradebook.ts';
 import { type CsvWords, namingKey } from '../classroom/gradebookCsv.ts';
 import type { PaperAnalysis } from '../classroom/paperAnalysis.ts';
+import { differingWeights } from '../classroom/weights.ts';
 
 const t = (key: string, values: Record<string, unknown> = {}): string => i18next.t(key, values);
 
@@ -34,6 +35,8 @@ function paperTitle(setting: PaperSetting): string {
   return title ?? (i18next.exists(key) ? t(key) : exam.id);
 }
 
+const weighted = (name: string, weight: number): string => t('gradebook:weighted', { name, weight });
+
 const figure = (value: number | undefined, digits: number): string =>
   value === undefined
     ? '–'
@@ -44,6 +47,7 @@ export function csvWords(assignment: Assignment): CsvWords {
   return {
     column: (column) => t(`gradebook:column.${column}`),
     item: (item) => itemTitle(assignment, item),
+    weighted,
     naming: namingKey,
     doubt: doubtText,
     yes: t('gradebook:yes'),
@@ -53,7 +57,12 @@ export function csvWords(assignment: Assignment): CsvWords {
 
 /** The table, the doubts and the items, for people. */
 export function gradebookText({ assignment, rows, analyses, papers, counts, openDoubts }: Gradebook): string {
-  const items = rows[0]?.cells.map(({ item }) => itemName(assignment, item)) ?? [];
+  const weights = differingWeights(assignment);
+  const items =
+    rows[0]?.cells.map(({ item }) => {
+      const [name, weight] = [itemName(assignment, item), weights?.[item]];
+      return weight === undefined ? name : weighted(name, weight);
+    }) ?? [];
   const table = [
     [t('gradebook:cli.head'), ...items, t('gradebook:column.total')],
     ...rows.map(({ trainee, cells, total }) => [

@@ -6,6 +6,7 @@ import { secondsOf } from '../classroom/instant.ts';
 import { minutesFor, type Paper, papersOf } from '../classroom/papers.ts';
 import type { Listed, TicketFace } from '../classroom/protocol.ts';
 import type { Caution } from '../classroom/room.ts';
+import { sharesOf } from '../classroom/weights.ts';
 import { dataError } from '../rig/errors.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Clock } from './clock.ts';
@@ -94,6 +95,8 @@ export function createClass(records: Records, library: Library, clock: Clock): C
         if (!assignment) return [];
         const rows = records.attemptsOf(trainee, id);
         const { title, note, mode, attempts, minutes, opens, closes } = assignment;
+        const shares = sharesOf(assignment);
+        const shareAt = (item: number) => (shares ? { share: shares[item] } : {});
         return [
           {
             id,
@@ -105,7 +108,12 @@ export function createClass(records: Records, library: Library, clock: Clock): C
             ...(opens === undefined ? {} : { opens }),
             ...(closes === undefined ? {} : { closes }),
             isOpen: isOpen(assignment),
-            items: workOf(assignment, trainee, library).map(({ item, rig }) => ({ item, rig: rig.id, ...trialsAt(rows, item) })),
+            items: workOf(assignment, trainee, library).map(({ item, rig }) => ({
+              item,
+              rig: rig.id,
+              ...shareAt(item),
+              ...trialsAt(rows, item),
+            })),
             papers: (assignment.papers ?? []).map((setting, index) => {
               const item = assignment.items.length + index;
               const most = minutesFor(assignment, setting);
@@ -113,6 +121,7 @@ export function createClass(records: Records, library: Library, clock: Clock): C
                 item,
                 setting,
                 questions: setting.kind === 'exam' ? setting.exam.items : setting.count,
+                ...shareAt(item),
                 ...(most === undefined ? {} : { minutes: most }),
                 ...trialsAt(rows, item),
               };

@@ -25,6 +25,7 @@ export function submissionsOf(
 const KEYS: CsvWords = {
   column: (column) => column,
   item: (item) => `item${item + 1}`,
+  weighted: (item) => item,
   naming: namingKey,
   doubt: ({ code }) => code,
   yes: 'true',

@@ -33,6 +33,7 @@ const OWN_CODES = new Set([
   'classroom.code',
   'classroom.hours',
   'classroom.items',
+  'classroom.weight',
 ]);
 
 /**

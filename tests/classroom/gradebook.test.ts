@@ -256,6 +256,7 @@ describe('two trainees’ logs', () => {
 const WORDS: CsvWords = {
   column: (column) => column,
   item: (item) => `item ${item + 1}`,
+  weighted: (item, weight) => `${item} ×${weight}`,
   naming: namingKey,
   doubt: ({ code }) => code,
   yes: 'yes',

@@ -141,6 +141,7 @@ describe('the gradebook', () => {
   const namesKeys = {
     column: String,
     item: String,
+    weighted: (item: string, weight: number) => `${item} ×${weight}`,
     naming: namingKey,
     doubt: ({ code }: { code: string }) => code,
     yes: '1',

@@ -40,7 +40,7 @@ export function Results({ gradebook }: { readonly gradebook: Gradebook }) {
         onCell={(code, item) => setClosely({ code, item })}
         onPerson={(code) => setClosely({ code, item: undefined })}
       />
-      <MarkKey />
+      <MarkKey assignment={gradebook.assignment} />
       <NoItems gradebook={gradebook} />
       {row !== undefined && closely?.item === undefined && <Person row={row} onDone={done} />}
       {row !== undefined && cell !== undefined && <CellDetail gradebook={gradebook} row={row} cell={cell} onDone={done} />}

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { type Assignment, placesOf } from '../../classroom/assignment.ts';
 import type { Cell, Gradebook, Row } from '../../classroom/gradebook.ts';
+import { sharesOf, weightsOf } from '../../classroom/weights.ts';
 import { paperTitle } from '../paper-words.ts';
 import { pointsText } from '../points-text.ts';
-import { number, t } from '../words.ts';
+import { number, percent, t } from '../words.ts';
 import { BY_CODE, nextSorting, type SortBy, sortedRows } from './sort.ts';
 import { itemName, nameOf } from './words.ts';
 
@@ -23,12 +24,15 @@ export function GradeTable({ gradebook, onCell, onPerson }: Props) {
   const [sorting, setSorting] = useState(BY_CODE);
   const { assignment } = gradebook;
   const places = Array.from({ length: placesOf(assignment) }, (_, item) => item);
-  const heading = (by: SortBy, words: string, title = '') => (
+  const [weights, shares] = [weightsOf(assignment), sharesOf(assignment)];
+  const weightAt = (item: number): string =>
+    shares === undefined ? '' : t('gradebook:table.share', { weight: weights[item], share: percent(shares[item] ?? 0) });
+  const heading = (by: SortBy, words: string, ...more: readonly string[]) => (
     <th key={by} scope="col" aria-sort={sorting.by !== by ? undefined : sorting.isDown ? 'descending' : 'ascending'}>
       <button type="button" class="book-sort" onClick={() => setSorting((now) => nextSorting(now, by))}>
         {words}
         <span aria-hidden="true">{sorting.by !== by ? '' : sorting.isDown ? ' ▼' : ' ▲'}</span>
-        {title !== '' && <small>{title}</small>}
+        {more.map((each) => each !== '' && <small key={each}>{each}</small>)}
       </button>
     </th>
   );
@@ -39,7 +43,7 @@ export function GradeTable({ gradebook, onCell, onPerson }: Props) {
           <tr>
             {heading('name', t('gradebook:column.name'))}
             {heading('code', t('gradebook:column.trainee'))}
-            {places.map((item) => heading(item, itemName(assignment, item), paperAt(assignment, item)))}
+            {places.map((item) => heading(item, itemName(assignment, item), paperAt(assignment, item), weightAt(item)))}
             {heading('total', t('gradebook:table.total'))}
             {heading('doubts', t('gradebook:column.doubts'))}
           </tr>
@@ -115,7 +119,7 @@ function Mark({ sign, words }: { readonly sign: string; readonly words: string }
 }
 
 /** What the marks mean. */
-export function MarkKey() {
+export function MarkKey({ assignment }: Pick<Gradebook, 'assignment'>) {
   return (
     <ul class="book-key">
       <li>
@@ -131,7 +135,7 @@ export function MarkKey() {
         {t('gradebook:table.overruled')}
       </li>
       <li>– {t('gradebook:table.nothing')}</li>
-      <li>{t('gradebook:table.weights')}</li>
+      <li>{t(sharesOf(assignment) === undefined ? 'gradebook:table.weights' : 'gradebook:table.weighted')}</li>
     </ul>
   );
 }

@@ -43,6 +43,7 @@ export function csvWords(assignment: Assignment): CsvWords {
   return {
     column: (column) => t(`gradebook:column.${column}`),
     item: (item) => itemTitle(assignment, item),
+    weighted: (name, weight) => t('gradebook:weighted', { name, weight }),
     naming: namingText,
     doubt: doubtText,
     yes: t('gradebook:yes'),

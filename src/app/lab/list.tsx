@@ -1,6 +1,6 @@
 import type { Listed } from '../../classroom/protocol.ts';
 import { paperName } from '../paper-words.ts';
-import { number, t } from '../words.ts';
+import { number, percent, t } from '../words.ts';
 import { failureText } from './api.ts';
 import { moment } from './moment.ts';
 import { SeatHead } from './seat-head.tsx';
@@ -79,12 +79,12 @@ interface RowProps {
   readonly about: string;
   /** What the button says that opens an attempt that is over. */
   readonly over?: string;
-  readonly item: Pick<Listed['items'][number], 'item' | 'used' | 'state'>;
+  readonly item: Pick<Listed['items'][number], 'item' | 'share' | 'used' | 'state'>;
   readonly assignment: Listed;
   readonly seat: Seat;
 }
 
-function Row({ title, about, over, item: { item, used, state }, assignment, seat }: RowProps) {
+function Row({ title, about, over, item: { item, share, used, state }, assignment, seat }: RowProps) {
   const { id, isOpen, attempts } = assignment;
   const isOver = state === 'closed' || state === 'timeOver';
   const opening = isOver && over !== undefined ? over : t(`lab:open.${state}`);
@@ -94,7 +94,10 @@ function Row({ title, about, over, item: { item, used, state }, assignment, seat
     <li>
       <div>
         <b>{title}</b>
-        <span>{about}</span>
+        <span>
+          {about}
+          {share !== undefined && ` · ${t('lab:list.share', { share: percent(share) })}`}
+        </span>
       </div>
       <span class="lab-state">
         {t(`lab:state.${state}`)}

@@ -5,6 +5,7 @@ import type { Assignment } from '../../classroom/assignment.ts';
 import type { Work } from '../../classroom/draw.ts';
 import { drillScores } from '../../classroom/lms/drillScores.ts';
 import type { Paper } from '../../classroom/papers.ts';
+import { totalOf, weightsOf } from '../../classroom/weights.ts';
 import { possibleFaults } from '../../rig/faults.ts';
 import { skillsShown } from '../../scenario/skills.ts';
 import { engineFor } from '../engine/engine.ts';
@@ -85,7 +86,7 @@ function follow(course: Course, id: string, results: Results): void {
   addEventListener('pagehide', () => void course.leave((performance.now() - began) / 1000, complete));
 }
 
-/** The mean of the best attempt at each ticket and paper, nothing for one that is not done; the skills of all, those of drills as those attempts show them. */
+/** The mean of the best attempt at each ticket and paper by their weights, nothing for one that is not done; the skills of all, those of drills as those attempts show them. */
 async function reachedIn(taken: Taken, results: Results) {
   const { works, kept, papers, keptPapers } = taken;
   const bestOf = async <Kept extends KeptAttempt>(item: number, all: readonly Kept[], work: (each: Kept) => Promise<Result>) => {
@@ -109,9 +110,9 @@ async function reachedIn(taken: Taken, results: Results) {
     ...works.map((work) => bestOf(work.item, kept, (each) => resultOf(taken, work, each))),
     ...papers.map((paper) => bestOf(paper.item, keptPapers, (each) => paperResultOf(paper, each))),
   ]);
-  const sum = best.reduce((all, { total }) => all + total, 0);
+  const points = best.map(({ total }) => total);
   return {
-    total: Math.round(sum / Math.max(1, best.length)),
+    total: Math.round(totalOf(points, weightsOf(taken.assigned.assignment))),
     skills: [...new Set(best.flatMap(({ skills }) => skills))],
     drills: drillScores(best.flatMap(({ answers }) => answers)),
     complete: best.every(({ done }) => done),

@@ -3,6 +3,8 @@ import { useId } from 'preact/hooks';
 
 interface NumberProps {
   readonly label: string;
+  /** What it is a number of, for those who do not see where it stands. */
+  readonly of?: string;
   readonly value: number | undefined;
   readonly onValue: (value: number | undefined) => void;
   readonly from: number;
@@ -13,11 +15,14 @@ interface NumberProps {
 }
 
 /** A number with its name; empty where nothing is said. Told when the hand is done with it. */
-export function NumberField({ label, value, onValue, from, to, step = 'any', otherwise }: NumberProps) {
+export function NumberField({ label, of, value, onValue, from, to, step = 'any', otherwise }: NumberProps) {
   const id = useId();
   return (
     <div class="make-field make-number">
-      <label for={id}>{label}</label>
+      <label for={id}>
+        {label}
+        {of !== undefined && <span class="unseen"> {of}</span>}
+      </label>
       <input
         id={id}
         type="number"

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { AssignmentItem } from '../../classroom/assignment.ts';
+import { withWeight } from '../../classroom/weights.ts';
 import { checkTicket } from '../../scenario/check.ts';
 import { loadTicket } from '../../scenario/ticket.ts';
 import { parseJson } from '../json-text.ts';
@@ -11,9 +12,12 @@ import { FileButton, SelectField, Slip } from './fields.tsx';
 import { MOST_CHARACTERS } from './json-section.tsx';
 import { loadDraft, readMaking } from './kept.ts';
 import { PoolMaker } from './pool-maker.tsx';
+import { WeightField } from './weight-field.tsx';
 
 interface Props {
   readonly items: readonly AssignmentItem[];
+  /** Of the total, by place; undefined where all count the same. */
+  readonly shares: readonly number[] | undefined;
   /** No more fit beside what else the assignment has. */
   readonly most: number;
   readonly onItems: (items: AssignmentItem[]) => void;
@@ -51,7 +55,7 @@ function ownTitle({ ticket }: Extract<AssignmentItem, { kind: 'own' }>): string 
 }
 
 /** The tickets of an assignment: shipped ones, own ones, and pools from which everybody draws another. */
-export function ItemsSection({ items, most, onItems }: Props) {
+export function ItemsSection({ items, shares, most, onItems }: Props) {
   const [shipped, setShipped] = useState(tickets[0]?.id ?? '');
   const [said, setSaid] = useState('');
   useEffect(() => setSaid(''), [items]);
@@ -71,6 +75,12 @@ export function ItemsSection({ items, most, onItems }: Props) {
         {items.map((item, index) => (
           <li key={`${index} ${item.kind}`} data-kind={item.kind}>
             <span>{itemText(item)}</span>
+            <WeightField
+              name={itemText(item)}
+              weight={item.weight}
+              share={shares?.[index]}
+              onWeight={(weight) => onItems(items.map((each, other) => (other === index ? withWeight(each, weight) : each)))}
+            />
             <button type="button" class="button small" onClick={() => onItems(items.filter((_, other) => other !== index))}>
               {t('builder:remove')}
               <span class="unseen"> {itemText(item)}</span>

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Assignment, type AssignmentItem, MOST_ITEMS, type PaperSetting, placesOf } from '../../classroom/assignment.ts';
+import { sharesOf, withWeight } from '../../classroom/weights.ts';
 import { type Blueprint, MOST_QUESTIONS } from '../../drills/exam.ts';
 import { ticketCount } from '../../drills/examBench.ts';
 import { posted } from '../drills/begin-exam.ts';
@@ -11,6 +12,7 @@ import { NumberField, SelectField, Slip, TextField, Tick } from './fields.tsx';
 import { KindTicks } from './kind-ticks.tsx';
 import { PaperSample } from './paper-sample.tsx';
 import { benchTickets, EXERCISE_SECONDS, type ExamSetting, examPaper, loadOf, minutesTaken, moved, roomFor } from './papers.ts';
+import { WeightField } from './weight-field.tsx';
 
 interface Props {
   readonly draft: Assignment;
@@ -21,7 +23,8 @@ interface Props {
 
 /** The exercises and exams of an assignment. */
 export function PapersSection({ draft, onPapers, onExam }: Props) {
-  const { papers = [] } = draft;
+  const { items, papers = [] } = draft;
+  const shares = sharesOf(draft);
   const [sample, setSample] = useState<PaperSetting>();
   /** Of the exam that was added last: where its bench part has gone. */
   const [said, setSaid] = useState('');
@@ -41,6 +44,7 @@ export function PapersSection({ draft, onPapers, onExam }: Props) {
       <ol class="make-list make-papers" ref={list}>
         {papers.map((setting, at) => {
           const name = paperName(setting);
+          const put = (next: PaperSetting) => onPapers(papers.map((each, other) => (other === at ? next : each)));
           const move = (by: -1 | 1) => (
             <button
               type="button"
@@ -58,11 +62,12 @@ export function PapersSection({ draft, onPapers, onExam }: Props) {
           );
           return (
             <li key={at} data-kind={setting.kind}>
-              <PaperFields
-                draft={draft}
-                setting={setting}
+              <PaperFields draft={draft} setting={setting} name={name} onSetting={put} />
+              <WeightField
                 name={name}
-                onSetting={(next) => onPapers(papers.map((each, other) => (other === at ? next : each)))}
+                weight={setting.weight}
+                share={shares?.[items.length + at]}
+                onWeight={(weight) => put(withWeight(setting, weight))}
               />
               <div class="make-buttons">
                 {move(-1)}

@@ -3,6 +3,7 @@ import '../css/pages.css';
 import '../css/making.css';
 import { JOB_MODES } from '../../attempt/job.ts';
 import { type Assignment, loadAssignment, MOST_ITEMS, placesOf } from '../../classroom/assignment.ts';
+import { sharesOf } from '../../classroom/weights.ts';
 import { leaveMaking } from '../engine/engine.ts';
 import type { Fault } from '../engine/making.ts';
 import { parseJson } from '../json-text.ts';
@@ -97,6 +98,7 @@ export function AssignPage() {
           </Slip>
           <ItemsSection
             items={draft.items}
+            shares={sharesOf(draft)}
             most={MOST_ITEMS - (draft.papers?.length ?? 0)}
             onItems={(items) => {
               setWrong(undefined);

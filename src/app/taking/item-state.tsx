@@ -1,5 +1,6 @@
 import type { Assignment } from '../../classroom/assignment.ts';
-import { clock, number, t } from '../words.ts';
+import { sharesOf } from '../../classroom/weights.ts';
+import { clock, number, percent, t } from '../words.ts';
 import { hoursAt, type ItemStatus } from './status.ts';
 
 interface Props {
@@ -20,8 +21,10 @@ interface Props {
 export function ItemState({ assignment, item, status, minutes, now, href, onStart, onTimeOver }: Props) {
   const { running, ended, next, left } = status;
   const state = stateOf(status);
+  const share = sharesOf(assignment)?.[item];
   return (
     <>
+      {share !== undefined && <p data-testid={`share-${item}`}>{t('take:item.share', { share: percent(share) })}</p>}
       <p data-testid={`state-${item}`}>
         {t(`take:item.${state}`, {
           used: number(ended.length),

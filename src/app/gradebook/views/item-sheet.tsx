@@ -2,6 +2,7 @@ import type { PaperSetting } from '../../../classroom/assignment.ts';
 import { drawnFor } from '../../../classroom/draw.ts';
 import type { PaperResult } from '../../../classroom/gradeAnswers.ts';
 import type { Cell, Gradebook } from '../../../classroom/gradebook.ts';
+import { sharesOf } from '../../../classroom/weights.ts';
 import { type Debrief, SCORE_ITEMS } from '../../../score/debrief.ts';
 import { DEFAULT_RUBRIC } from '../../../score/rubric.ts';
 import { SuspectsChart } from '../../debrief/chart.tsx';
@@ -11,7 +12,7 @@ import { library } from '../../library.ts';
 import { pointsText } from '../../points-text.ts';
 import type { StepTold } from '../../step-words.ts';
 import { titleOf } from '../../ticket-words.ts';
-import { listed, namingText, number, t } from '../../words.ts';
+import { listed, namingText, number, percent, t } from '../../words.ts';
 import { PaperAnswers, paperFacts } from '../paper-answers.tsx';
 import { itemName, itemTitle } from '../words.ts';
 import { Decided } from './decided.tsx';
@@ -34,6 +35,7 @@ const CHART_HEIGHT = 96;
 export function ItemSheet({ assignment, code, cell, reviewed }: Props) {
   const { points, entry, attempts } = cell;
   const paper = assignment.papers?.[cell.item - assignment.items.length];
+  const share = sharesOf(assignment)?.[cell.item];
   return (
     <section class="sheet-item">
       <h3>
@@ -44,6 +46,7 @@ export function ItemSheet({ assignment, code, cell, reviewed }: Props) {
             : t('app:debrief.points', { points: pointsText(points), of: number(100) })}
         </span>
       </h3>
+      {share !== undefined && <p>{t('classview:report.share', { share: percent(share) })}</p>}
       {entry === undefined && <p>{t('gradebook:table.nothing')}</p>}
       {entry !== undefined && paper === undefined && reviewed === undefined && (
         <p>{t(cell.result === undefined ? 'gradebook:detail.noReplay' : 'classview:report.failed')}</p>
