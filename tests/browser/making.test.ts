@@ -150,6 +150,15 @@ test.each([
     await button(page, 'Draw them').click();
     await page.locator('.make-items [data-kind="drawn"]').waitFor({ timeout: 60_000 });
     expect(await page.getByTestId('pool-said').textContent()).toBe('2 tickets are in.');
+    // It is to weigh three times what each of the others does: five on a laptop, three on a phone.
+    const pool = page.locator('.make-items [data-kind="drawn"]');
+    expect(await page.locator('.make-weight').getByText('of the total').count()).toBe(0);
+    await pool.getByLabel('Weight').fill('0');
+    await page.keyboard.press('Tab');
+    await state.getByText(`items[${name === 'phone' ? 1 : 3}].weight: a weight is a whole number from 1 to 10.`).waitFor();
+    await pool.getByLabel('Weight').fill('3');
+    await page.keyboard.press('Tab');
+    await pool.getByText(`${name === 'phone' ? 50 : 38}% of the total`).waitFor();
     if (name === 'phone') {
       await page.locator('.language-choice').selectOption('fr');
       await page.getByRole('heading', { name: 'Exercices et examens' }).waitFor();
@@ -169,6 +178,7 @@ test.each([
       { kind: 'drills', drills: ['safeOrder', 'loopDrop', 'loadCurrent', 'vaSum'], count: 6 },
       expect.objectContaining({ kind: 'exam', title: 'Mid-term', exam: expect.objectContaining({ items: 12, pass: 0.8 }) }),
     ]);
+    expect(drawn.weight).toBe(3);
     const seconds = drawn.pool.map((each) => each.seconds);
     expect(Math.max(...seconds)).toBeLessThanOrEqual(Math.min(...seconds) * (1 + PAR_SPREAD));
     // A reload loses nothing.

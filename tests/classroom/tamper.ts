@@ -1,4 +1,4 @@
-/** Ten ways in which somebody might help their grade along. Each changes the file and nothing else. */
+/** Eleven ways in which somebody might help their grade along. Each changes the file and nothing else. */
 import type { AttemptLog } from '../../src/attempt/attempt.ts';
 import { begin, perform } from '../../src/attempt/attempt.ts';
 import type { Assignment } from '../../src/classroom/assignment.ts';
@@ -153,6 +153,18 @@ export const TAMPERINGS: readonly Tampering[] = [
       const item = (submission.item + 1) % assignment.items.length;
       const theirs = honest(assignment, submission.trainee.code, item, dice);
       return { ...theirs, item: submission.item };
+    },
+  },
+  {
+    name: 'worked at other weights',
+    reasons: ['otherAssignment'],
+    apply(submission, { assignment, dice }) {
+      const { items } = assignment;
+      const heavier = {
+        ...assignment,
+        items: items.map((each, item) => (item === submission.item ? { ...each, weight: 9 } : each)),
+      };
+      return honest(heavier, submission.trainee.code, submission.item, dice);
     },
   },
 ];

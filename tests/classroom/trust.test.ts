@@ -1,4 +1,4 @@
-/** Whether a grade stands up: half of what is handed in is tampered with, in ten ways. BELLWIRE_FULL=1 takes all 500. */
+/** Whether a grade stands up: half of what is handed in is tampered with, in eleven ways. BELLWIRE_FULL=1 takes all 500. */
 import { describe, expect, it } from 'vitest';
 import { createGrader } from '../../src/classroom/grade.ts';
 import { library } from '../scenario/shipped.ts';
@@ -7,7 +7,7 @@ import { TAMPERINGS } from './tamper.ts';
 
 const PAIRS = process.env.BELLWIRE_FULL === undefined ? 30 : 250;
 
-describe('submissions, half of them tampered with in ten ways', () => {
+describe('submissions, half of them tampered with in eleven ways', () => {
   it('every tampered one is named with its reason, every honest one passes with the same score to the bit', {
     timeout: 900_000,
   }, () => {
