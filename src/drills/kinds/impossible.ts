@@ -3,7 +3,7 @@ import { pick, randomOf, shuffled } from '../../scenario/random.ts';
 import { PER_HOUSE } from '../draw.ts';
 import { everyFaultAt } from '../everyFault.ts';
 import type { DrillKind, Sentence, Wrong } from '../item.ts';
-import { leadsSaid, quietSpots } from '../leads.ts';
+import { clearlyApart, leadsSaid, quietSpots } from '../leads.ts';
 import { readingSteps, standingSaid } from '../places.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
@@ -37,13 +37,17 @@ export const impossible: DrillKind = {
     const steps = [...spot.way, ...readingSteps(taken.pair.fn, taken.pair.red, taken.pair.black)];
     const shown = said(place);
     const own = habit(place);
-    const wrong = byHabit(question.still, (each) => LOT_SHARE * random() + Math.abs(habit(each) - own))
+    // Whatever makes both: what it shows there is as good as what is asked for, and not only as good as something that is.
+    const makers = (each: Outcome) =>
+      faultsOf(each).filter((fault) => {
+        const shows = each.shows[fault];
+        return taken.sure[fault] && shows && clearlyApart(shows, place.reading) === false;
+      });
+    const still = question.still.filter((each) => makers(each).length > 0);
+    const wrong = byHabit(still, (each) => LOT_SHARE * random() + Math.abs(habit(each) - own))
       .slice(0, MOST_WRONG)
       .map((each): Wrong => {
-        const by = pick(
-          random,
-          faultsOf(each).filter((fault) => taken.sure[fault]),
-        );
+        const by = pick(random, makers(each));
         const fault: Said = { is: 'fault', naming: worlds[by ?? 0]?.naming };
         const why: Sentence = { key: 'shows', values: { leads: leadsSaid(each.pair), fault, shown: said(each) } };
         return { said: leadsSaid(each.pair), misconception: 'possibleAfterAll', why, marked: marksOf(each) };
