@@ -31,7 +31,7 @@ interface Lived extends World {
 }
 
 /** When everything is read again, seconds one after the other. */
-const LATER_SECONDS = [30, 270] as const;
+const LATER_SECONDS = [15, 45, 240] as const;
 
 const worlds = new WeakMap<Setting, readonly Lived[]>();
 const tables = new WeakMap<Spot, readonly (readonly Showing[])[]>();
