@@ -1,7 +1,7 @@
 /** What each ticket and each paper of an assignment counts towards the total. */
 import { z } from 'zod';
 
-const MOST_WEIGHT = 10;
+export const MOST_WEIGHT = 10;
 
 /** Against the others' weights; what says nothing counts as 1. */
 export const weightSchema = z

@@ -5,7 +5,7 @@ import { drillHref } from '../router.ts';
 import { t } from '../words.ts';
 import { Choices } from './choices.tsx';
 import { Now } from './now.tsx';
-import { perceivedNow } from './perceived.ts';
+import { perceivedIn } from './perceived.ts';
 import { Picture } from './picture.tsx';
 import { letteredView, sentenceText } from './said-text.ts';
 import { loadedFrom } from './scene.ts';
@@ -28,9 +28,7 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
     const found = loadedFrom(item.scene);
     if (found === undefined) return undefined;
     const { attempt } = found.loaded;
-    // Of suspects and readings, what a light says would be evidence besides: only what happens next is asked of who stands there and watches.
-    const perceived = item.skill === 'sequence' ? perceivedNow(attempt.bench) : [];
-    return { attempt, view: letteredView(viewOf(attempt)), rig: found.rig, perceived };
+    return { attempt, view: letteredView(viewOf(attempt)), rig: found.rig, perceived: perceivedIn(item.given) };
   }, [item]);
   const heading = useRef<HTMLHeadingElement>(null);
   const told = useRef<HTMLDivElement>(null);
@@ -54,7 +52,7 @@ export function ItemView({ item, chosen, onChoose, onNext, quiet = false }: Prop
   const { view } = stood;
   const words = (part: 'ask' | 'given' | 'why') => (sentence: Item['ask']) => sentenceText(view, item.kind, part, sentence);
   // What is seen now stands in a list of its own.
-  const given = item.given.filter(({ key }) => stood.perceived.length === 0 || key !== 'now');
+  const given = item.given.filter(({ key }) => key !== 'now');
   const isTold = chosen !== undefined && !quiet;
   // Looked at again, a question may have been left without an answer: then none of the choices is the chosen one.
   const verdict = chosen === item.right ? 'wasRight' : item.choices[chosen ?? -1] === undefined ? 'wasOpen' : 'wasWrong';

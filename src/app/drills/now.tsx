@@ -1,9 +1,10 @@
+import type { Perceived } from '../../drills/perceived.ts';
 import type { RigData } from '../../rig/schema.ts';
 import { StateFigures } from '../diagrams/state-figure.tsx';
 import { marksOf, sizeOf } from '../diagrams/states.ts';
 import { LightCodes } from '../light-codes.tsx';
 import { t } from '../words.ts';
-import { type Perceived, perceivedText } from './perceived.ts';
+import { perceivedText } from './perceived.ts';
 
 interface Props {
   readonly perceived: readonly Perceived[];

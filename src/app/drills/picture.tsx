@@ -3,6 +3,7 @@ import { useMemo } from 'preact/hooks';
 import type { Attempt } from '../../attempt/attempt.ts';
 import type { BenchView } from '../../attempt/view.ts';
 import type { Item } from '../../drills/item.ts';
+import type { Perceived } from '../../drills/perceived.ts';
 import type { Reading } from '../../meter/read.ts';
 import type { Assembly } from '../../rig/assemble.ts';
 import { type Ladder, laddersOf } from '../../rig/ladder.ts';
@@ -17,7 +18,6 @@ import { WiringFigure } from '../diagrams/wiring.tsx';
 import { assembledOf } from '../library.ts';
 import { number, readingText, t } from '../words.ts';
 import { Legend } from './legend.tsx';
-import type { Perceived } from './perceived.ts';
 import { type Readings, readingsAt, voltsOn } from './values.ts';
 
 interface Props {

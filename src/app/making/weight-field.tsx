@@ -1,3 +1,4 @@
+import { MOST_WEIGHT } from '../../classroom/weights.ts';
 import { percent, t } from '../words.ts';
 import { NumberField } from './fields.tsx';
 
@@ -19,7 +20,7 @@ export function WeightField({ name, weight, share, onWeight }: Props) {
         of={name}
         value={weight}
         from={1}
-        to={10}
+        to={MOST_WEIGHT}
         step={1}
         otherwise={1}
         onValue={onWeight}

@@ -1,11 +1,10 @@
 import type { Action } from '../../attempt/actions.ts';
-import { perceives, signsOf } from '../../attempt/notices.ts';
+import { signsOf } from '../../attempt/notices.ts';
 import type { Notice } from '../../attempt/view.ts';
-import type { Sign } from '../../parts/part.ts';
-import type { AssembledPart } from '../../rig/assemble.ts';
 import type { Fault } from '../../rig/faults.ts';
 import { pick, shuffled } from '../../scenario/random.ts';
 import type { Draft, DrillKind, Misconception, Sentence, Wrong } from '../item.ts';
+import { type Perceived, perceivedNow } from '../perceived.ts';
 import { benchAfter, faultSaid, faultsOf, standingSaid } from '../places.ts';
 import type { Said } from '../said.ts';
 import type { Setting } from '../setting.ts';
@@ -58,8 +57,7 @@ export const nextEvent: DrillKind = {
     const earlier = run.happenings.slice(0, past);
     const later = run.happenings.slice(past + 1);
     const steps = [...run.steps, { name: 'wait', seconds } as const];
-    const now = signsAfter(setting, faults, steps);
-    const stands = ({ part, key, value }: Notice) => now.get(part)?.some((sign) => sign.key === key && sign.value === value);
+    const { now, stands } = standingAfter(setting, faults, steps);
     const add = (from: readonly Happening[], why: Misconception | ((notice: Notice) => Misconception)): void => {
       for (const { notices } of from) {
         const notice = pick(random, notices);
@@ -159,9 +157,9 @@ interface Drawn {
   readonly past: number;
   /** Since the watch began. */
   readonly seconds: number;
-  /** From the door to the moment in question, and how it stands then. */
+  /** From the door to the moment in question, and what is perceived then. */
   readonly steps: readonly Action[];
-  readonly now: Signs;
+  readonly now: readonly Perceived[];
   readonly right: Notice;
   readonly sound: Notice | undefined;
 }
@@ -170,8 +168,9 @@ function draftOf({ setting, asked, run, past, seconds, steps, now, right, sound 
   const { watch, faults } = asked;
   const told = run.happenings.slice(Math.max(0, past - TOLD), past);
   const coming = run.happenings.slice(past, past + TOLD);
-  const first = told.flatMap(({ notices: [notice] }) => notice ?? []);
-  const seen = first.map((notice): Sentence => ({ key: 'seen', values: { notice: noticeSaid(notice) } }));
+  const seen = told.flatMap(({ notices: [notice] }): Sentence[] =>
+    notice ? [{ key: 'seen', values: { notice: noticeSaid(notice) } }] : [],
+  );
   return {
     scene: setting.scene(faults, steps),
     ask: { key: watch.powered ? 'powered' : 'cycling', values: {} },
@@ -181,7 +180,7 @@ function draftOf({ setting, asked, run, past, seconds, steps, now, right, sound 
       { key: 'fault', values: { fault: faultSaid(setting, faults) } },
       timed('since', seconds),
       ...(seen.length > 0 ? seen : [{ key: 'nothing', values: {} }]),
-      ...nowSaid(now, [right, ...wrong.flatMap(({ said }) => (said.is === 'notice' ? [said.notice] : []))], first),
+      ...nowSaid(now),
     ],
     right: noticeSaid(right),
     wrong,
@@ -204,27 +203,19 @@ function timed(key: string, seconds: number): Sentence {
     : { key: `${key}Minutes`, values: { minutes: { is: 'number', value: Math.round(seconds / 60) } } };
 }
 
-/** By part, and whether it is seen without a closer look. */
-type Signs = ReadonlyMap<string, readonly (Sign & { readonly seen: boolean })[]>;
-
-/** How everything stands after these steps. */
-function signsAfter(setting: Setting, faults: readonly Fault[], steps: readonly Action[]): Signs {
+/** What is perceived after these steps, and whether something stands as a notice has it. */
+function standingAfter(setting: Setting, faults: readonly Fault[], steps: readonly Action[]) {
   const bench = benchAfter(setting, faults, steps);
-  if (!bench) return new Map();
-  const isSeen = (part: AssembledPart, sign: Sign) =>
-    sign.quiet !== true && sign.minor !== true && sign.sense === 'see' && perceives(bench, part, sign);
-  return new Map(
-    setting.assembly.parts.map((part) => [part.id, signsOf(bench, part).map((sign) => ({ ...sign, seen: isSeen(part, sign) }))]),
-  );
+  const signs = new Map(bench?.world.assembly.parts.map((part) => [part.id, signsOf(bench, part)]));
+  return {
+    now: bench ? perceivedNow(bench) : [],
+    // The bench is gone by the time that this is asked: it lives another run.
+    stands: ({ part, key, value }: Notice) => signs.get(part)?.some((sign) => sign.key === key && sign.value === value),
+  };
 }
 
-/** How that stands now which the choices speak of: what can be seen of it, where what was told does not say so. */
-function nowSaid(now: Signs, choices: readonly Notice[], told: readonly Notice[]): Sentence[] {
-  const parts = new Set(choices.map(({ part }) => part).filter((part) => !told.some((notice) => notice.part === part)));
-  return [...parts].sort().flatMap((part): Sentence[] => {
-    const sign = now.get(part)?.find(({ seen }) => seen);
-    if (!sign) return [];
-    const { key, value, sense } = sign;
-    return [{ key: 'now', values: { notice: noticeSaid({ part, key, value, sense }) } }];
-  });
-}
+/** What somebody who stands there sees and hears: on a light or a motor hangs what comes next. */
+const nowSaid = (now: readonly Perceived[]): Sentence[] =>
+  now.flatMap(({ part, signs }) =>
+    signs.map(({ key, value, sense }): Sentence => ({ key: 'now', values: { notice: noticeSaid({ part, key, value, sense }) } })),
+  );
