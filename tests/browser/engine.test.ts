@@ -338,7 +338,8 @@ test('where a ticket asks for pairs and intermittents, a second fault can be nam
   // No ticket that ships asks for both: the page gets one that does.
   let given = 0;
   await page.route(/assets\/.*\.js$/, async (route) => {
-    const response = await route.fetch();
+    // The server may close a kept connection just as the next request is written to it.
+    const response = await route.fetch({ maxRetries: 5 });
     const text = await response.text();
     const body = text.replace(/(format:[`'"]bellwire-ticket[`'"],version:1,id:[`'"]fanButNoCooling[`'"],)/g, (found) => {
       given += 1;
