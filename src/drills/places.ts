@@ -80,6 +80,9 @@ export function suppliesOf(assembly: Assembly): readonly Supply[] {
   return found;
 }
 
+/** Below this a supply is as good as dead, volts. */
+const DEAD_VOLTS = 10;
+
 /** The rails of the low-voltage supply, the first that is live where there are several, in the world of this bench. */
 export function railsOf({ world }: Bench): { readonly hot: Point; readonly common: Point } | undefined {
   const supplies = suppliesOf(world.assembly);
@@ -88,7 +91,7 @@ export function railsOf({ world }: Bench): { readonly hot: Point; readonly commo
     hot === undefined || common === undefined ? [] : [{ hot, common }],
   );
   const volts = ({ hot, common }: { hot: Point; common: Point }) => voltsBetween(world, node(hot), node(common));
-  return rails.find((each) => volts(each) > LOW_VOLTS / 2 && volts(each) < LOW_VOLTS);
+  return rails.find((each) => volts(each) > DEAD_VOLTS && volts(each) < LOW_VOLTS);
 }
 
 /** How controls stand after the story and these steps, those that somebody set: the last of each. */

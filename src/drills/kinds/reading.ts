@@ -107,7 +107,9 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
       ofRails ? look.read('voltsAc', point, ofRails.common).value : voltsToEarth(bench, point),
     );
     const relation = pulled ? undefined : relationOf(each, right.value);
-    if (relation) why.push({ key: ofRails && relation === 'outOfStep' ? 'floating' : relation, values: { shown: said(right) } });
+    // Volts within a row or out of phase, as at the far end of a motor's winding, are known to a solver alone.
+    if (!ofRails && (relation === 'outOfStep' || !each.every(look.isPlain))) return undefined;
+    if (relation) why.push({ key: relation === 'outOfStep' ? 'floating' : relation, values: { shown: said(right) } });
     if (pulled) why.push({ key: 'burden', values: { shown: said(right) } });
   } else if (right.value === 0) why.push({ key: 'alternating', values: {} });
   if (soundly && saidApart(said(soundly), said(right))) why.push({ key: 'soundWould', values: { shown: said(soundly) } });

@@ -26,7 +26,7 @@ const MOST_OHMS = 2000;
 const LOW_VOLTS = 40;
 const HALF_VOLTS = 150;
 /** Volts that miss those of every supply by more than this share are known to a solver alone. */
-const PLAIN_SHARE = 0.12;
+const PLAIN_SHARE = 0.06;
 /** Pairs of points that are tried, and of those that show what is asked for. */
 const MOST_PAIRS = 60;
 const MOST_FOUND = 8;
@@ -96,6 +96,8 @@ export function faultNear(setting: Setting, point: Point, random: Random): reado
 export interface Look {
   readonly read: (fn: MeterFunction, red: Point, black: Point) => Reading;
   readonly ideal: (fn: MeterFunction, red: Point, black: Point) => Reading;
+  /** Whether so many volts are nothing, or those of a supply. */
+  readonly isPlain: (volts: number) => boolean;
   /** Undefined where only a solver knows what is shown. */
   readonly shows: (fn: MeterFunction, red: Point, black: Point) => Shows | undefined;
   /** Of each supply, between any two of its rails. */
@@ -123,7 +125,7 @@ export function lookOn(bench: Bench): Look {
     if (pulled && !(fn === 'voltsLoaded' && value < NO_VOLTS)) return undefined;
     return value < NO_VOLTS ? 'none' : value < LOW_VOLTS ? 'low' : value < HALF_VOLTS ? 'half' : 'line';
   };
-  return { read, ideal, shows, stiff };
+  return { read, ideal, isPlain, shows, stiff };
 }
 
 function ohmsShow({ kind, value }: Reading): Shows | undefined {
