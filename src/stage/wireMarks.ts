@@ -72,9 +72,7 @@ export function flagsOf(runs: readonly Run[], parts: readonly PlacedPart[], wire
     !words.some((word) => overlaps(box, word, 1)) &&
     !nests.some((nest) => overlaps(box, nest, 0)) &&
     !flags.some((flag) => overlaps(box, flag.box, 1)) &&
-    !runs.some(
-      (other) => other.colour !== run.colour && nearIt(other, box) && other.path.some((spot) => holds(box, spot, clear)),
-    );
+    !runs.some((other) => other.colour !== run.colour && nearIt(other, box) && other.path.some((spot) => holds(box, spot, clear)));
   const place = (run: Run, path: readonly Spot[], to: number, clear: number): void => {
     for (let index = 4; index < to; index += 1) {
       const spot = path[index];

@@ -34,10 +34,10 @@ function tool(root: string, script: string, args: readonly string[]): Promise<st
 export async function runCheck(name: CheckName, root: string): Promise<string> {
   switch (name) {
     case 'types':
-      return tool(root, 'typescript/bin/tsc', ['--noEmit', '--project', 'tsconfig.json']);
+      return tool(root, 'typescript7/bin/tsc', ['--noEmit', '--project', 'tsconfig.json']);
     // Below the line again, without the names of browser and Node: what type-checks here needs neither.
     case 'core-types':
-      return tool(root, 'typescript/bin/tsc', ['--noEmit', '--project', 'tests/tools/tsconfig.core.json']);
+      return tool(root, 'typescript7/bin/tsc', ['--noEmit', '--project', 'tests/tools/tsconfig.core.json']);
     case 'lint':
       return tool(root, '@biomejs/biome/bin/biome', [
         'check',
