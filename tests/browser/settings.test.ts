@@ -70,6 +70,35 @@ test.each([
   await close();
 });
 
+test.each(['en-US', 'es-MX', 'fr-CA'])('with letters twice as large no page runs off the side of a phone (%s)', async (locale) => {
+  const { page, close } = await openPage(browser, '#/settings', PHONE, { locale });
+  await page.getByRole('radio', { name: '200' }).check();
+  const tooWide: string[] = [];
+  for (const route of [
+    '',
+    'progress',
+    'guide',
+    'drills',
+    'exams',
+    'build',
+    'assign',
+    'gradebook',
+    'take',
+    'lab',
+    'class',
+    `ticket/${TICKET}`,
+  ]) {
+    await page.evaluate((hash) => location.assign(hash), `#/${route}`);
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+    await page.locator('main:not(.waiting) h1').first().waitFor();
+    await page.evaluate(() => document.fonts.ready.then(() => undefined));
+    const over = await wide(page);
+    if (over > 0) tooWide.push(`${route}: ${over}`);
+  }
+  expect(tooWide).toEqual([]);
+  await close();
+});
+
 test('with the keyboard alone: chosen by the arrows, in force at once, kept over a reload, and all put back', async () => {
   const { page, close } = await openPage(browser, '');
   await heading(page, t('app:home.headline')).waitFor();
