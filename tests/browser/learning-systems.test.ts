@@ -9,8 +9,10 @@ import { unzipSync } from 'fflate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import validate from 'xapi-validation';
+import { resumeIn } from '../../src/app/lms/resume.ts';
 import { number, t } from '../../src/app/words.ts';
 import type { Action } from '../../src/attempt/actions.ts';
+import type { AttemptLog } from '../../src/attempt/attempt.ts';
 import { PACKAGE_KINDS, type PackageKind } from '../../src/classroom/lms/manifests.ts';
 import { VERBS } from '../../src/classroom/lms/statements.ts';
 import { packageFile } from '../../src/cli/package.ts';
@@ -34,7 +36,7 @@ const ASSIGNMENT = {
   mode: 'graded',
   attempts: 1,
   seed: 1,
-  items: [{ kind: 'shipped', ticket: TICKET }],
+  items: [{ kind: 'shipped', ticket: TICKET, weight: 3 }],
   papers: [{ kind: 'drills', drills: ['contacts', 'loadCurrent'], count: 3 }],
 };
 const STEPS: readonly Action[] = [pull('thermostat')];
@@ -160,10 +162,19 @@ function exercisesTotal(scores: readonly (readonly [right: unknown, asked: unkno
   return Math.round((sum(scores.map(([right]) => right)) / sum(scores.map(([, asked]) => asked))) * 1000) / 10;
 }
 
-/** The mean of the ticket's points and the exercises'. */
+/** Three parts of the ticket's points, one of the exercises'. */
 async function totalOf(course: Page): Promise<number> {
-  const totals = await Promise.all([0, 1].map((item) => course.getByTestId(`total-${item}-1`).getAttribute('data-total')));
-  return Math.round(totals.reduce((sum, total) => sum + Number(total), 0) / totals.length);
+  const [points, exercises] = await Promise.all(
+    [0, 1].map(async (item) => Number(await course.getByTestId(`total-${item}-1`).getAttribute('data-total'))),
+  );
+  return Math.round((3 * points! + exercises!) / 4);
+}
+
+/** How much of the work begun lies in what is kept: steps of the ticket, answers to the exercises. */
+function keptOf(text: string): readonly [steps: number | undefined, answers: number | undefined] {
+  const resume = resumeIn(text);
+  const steps = (resume?.works[0]?.log as AttemptLog | undefined)?.steps;
+  return [steps?.length, resume?.papers[0]?.choices.filter((each) => each !== null).length];
 }
 
 const newContext = () => browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US', reducedMotion: 'reduce' });
@@ -175,9 +186,7 @@ describe.each(['scorm12', 'scorm2004'] as const)('%s', (kind) => {
     const { school, course } = await launchCourse(first, kind);
     expect(await school.evaluate(read)).toMatchObject({ status: status.begun });
     const shadow = await beginWork(course, 'ana-7-school');
-    await expect.poll(() => school.evaluate(kept), { timeout: 10_000 }).not.toBe('');
-    // Whatever is told of each step is told within a moment of it.
-    await course.waitForTimeout(1500);
+    await expect.poll(async () => keptOf((await school.evaluate(kept)) as string), { timeout: 30_000 }).toEqual([STEPS.length, 1]);
     await course.close();
     await expect.poll(() => school.evaluate(over)).toBe(true);
     const text = (await school.evaluate(kept)) as string;
@@ -216,8 +225,8 @@ test('cmi5: says what was begun, completed and failed, in valid statements, and 
   const course = await launchAu(first);
   expect(verbs()).toEqual([VERBS.initialized]);
   const shadow = await beginWork(course, 'ana-7');
-  await expect.poll(() => store.asked.filter(({ method }) => method === 'PUT').length, { timeout: 10_000 }).toBeGreaterThan(0);
-  await course.waitForTimeout(1500);
+  const keptThere = () => keptOf(store.asked.findLast(({ method }) => method === 'PUT')?.body ?? '');
+  await expect.poll(keptThere, { timeout: 30_000 }).toEqual([STEPS.length, 1]);
   await course.close();
   await expect.poll(verbs).toEqual([VERBS.initialized, VERBS.terminated]);
   await first.close();
