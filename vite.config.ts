@@ -59,6 +59,8 @@ export default defineConfig({
           maxConcurrency: 3,
           testTimeout: 120_000,
           hookTimeout: 300_000,
+          // A second, which is what it would be by itself, is little where other plays keep both cores busy.
+          expect: { poll: { timeout: 30_000 } },
         },
       },
     ],
