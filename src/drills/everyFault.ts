@@ -1,4 +1,3 @@
-import { act } from '../attempt/act.ts';
 import { arrive } from '../attempt/attempt.ts';
 import { type Bench, createBench } from '../attempt/bench.ts';
 import { prober } from '../attempt/measure.ts';
@@ -7,6 +6,7 @@ import type { Reading } from '../meter/read.ts';
 import type { Fault } from '../rig/faults.ts';
 import type { Naming } from '../suspects/hypotheses.ts';
 import { goBack, type Snapshot, takeSnapshot } from '../suspects/snapshot.ts';
+import { advance } from '../world/time.ts';
 import { hangsOnNothing, pairsOf, takeUp } from './leads.ts';
 import { faultsOf, type Spot } from './places.ts';
 import type { Setting } from './setting.ts';
@@ -21,6 +21,8 @@ interface World {
 /** What one of these shows at one place of the leads. */
 export interface Showing extends World {
   readonly reading: Reading;
+  /** What it shows after each change in the next minutes, if nobody does anything. */
+  readonly later: readonly Reading[];
   /** Falls under the meter's own load, or is so for a while only: what is warm still, or waits. */
   readonly ghost: boolean;
 }
@@ -30,8 +32,10 @@ interface Lived extends World {
   readonly arrive: () => Bench;
 }
 
-/** When everything is read again, seconds one after the other. */
-const LATER_SECONDS = [15, 45, 240] as const;
+/** For so long what is certain stays as it is, seconds. */
+const STEADY_SECONDS = 300;
+/** What changes more often in that time comes and goes. */
+const MOST_CHANGES = 12;
 
 const worlds = new WeakMap<Setting, readonly Lived[]>();
 const tables = new WeakMap<Spot, readonly (readonly Showing[])[]>();
@@ -72,6 +76,25 @@ function worldsOf(setting: Setting): readonly Lived[] {
   return all;
 }
 
+/** What is found after each change of the circuit in the next minutes, if nobody does anything: between two nothing electrical happens. */
+function afterEachChange<Found>({ world }: Bench, find: () => Found): Found[] {
+  const found: Found[] = [];
+  const columns = () => {
+    const { ohms, henries, farads, acVolts, acVoltsImaginary, dcVolts } = world.values;
+    return [ohms, henries, farads, acVolts, acVoltsImaginary, dcVolts];
+  };
+  let last = columns().map((column) => column.slice());
+  advance(world, STEADY_SECONDS, () => {
+    const now = columns();
+    if (now.some((column, index) => column.some((value, at) => value !== last[index]?.[at]))) {
+      last = now.map((column) => column.slice());
+      found.push(find());
+    }
+    return found.length === MOST_CHANGES;
+  });
+  return found;
+}
+
 /**
  * What every single fault of a house, in every severity, and none, show at a spot: by world, the sound one first, then by pair of `pairsOf`. A world in
  * which nobody comes there is left out. Takes about a second, once.
@@ -84,21 +107,19 @@ export function everyFaultAt(setting: Setting, spot: Spot): readonly (readonly S
     const bench = arrive();
     if (!takeUp(bench, spot)) return [];
     const read = prober(bench);
-    const shown = pairs.map(({ fn, red, black }): Showing => {
+    const shown = pairs.map(({ fn, red, black }) => {
       const reading = read(fn, red, black);
-      const ghost = fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black));
-      return { naming, faults, reading, ghost };
+      return { reading, hangs: fn === 'voltsAc' && hangsOnNothing(reading, read('voltsLoaded', red, black)) };
     });
-    const later = LATER_SECONDS.map((seconds) => {
-      act(bench, { name: 'wait', seconds });
+    const readings = afterEachChange(bench, () => {
       const then = prober(bench);
       return pairs.map(({ fn, red, black }) => then(fn, red, black));
     });
     return [
-      shown.map((each, index) => ({
-        ...each,
-        ghost: each.ghost || later.some((readings) => readings[index] === undefined || toldApart(each.reading, readings[index])),
-      })),
+      shown.map(({ reading, hangs }, index): Showing => {
+        const later = readings.flatMap((each) => each[index] ?? []);
+        return { naming, faults, reading, later, ghost: hangs || later.some((then) => toldApart(reading, then)) };
+      }),
     ];
   });
   tables.set(spot, table);

@@ -37,11 +37,11 @@ export const impossible: DrillKind = {
     const steps = [...spot.way, ...readingSteps(taken.pair.fn, taken.pair.red, taken.pair.black)];
     const shown = said(place);
     const own = habit(place);
-    // Whatever makes both: what it shows there is as good as what is asked for, and not only as good as something that is.
+    // Whatever makes both: what it shows there, at any time, is as good as what is asked for, and not only as good as something that is.
     const makers = (each: Outcome) =>
       faultsOf(each).filter((fault) => {
         const shows = each.shows[fault];
-        return taken.sure[fault] && shows && clearlyApart(shows, place.reading) === false;
+        return taken.sure[fault] && shows?.every((reading) => clearlyApart(reading, place.reading) === false);
       });
     const still = question.still.filter((each) => makers(each).length > 0);
     const wrong = byHabit(still, (each) => LOT_SHARE * random() + Math.abs(habit(each) - own))

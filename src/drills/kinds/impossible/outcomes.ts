@@ -9,8 +9,8 @@ import type { Setting } from '../../setting.ts';
 export interface Outcome {
   readonly pair: Pair;
   readonly reading: Reading;
-  /** By fault: what it shows itself. */
-  readonly shows: readonly Reading[];
+  /** By fault: what it shows itself, now and later. */
+  readonly shows: readonly (readonly Reading[])[];
   /** By fault of the house: whether it surely shows this. */
   readonly sure: readonly boolean[];
   /** By fault: whether it may show this, in a severity of its own too. */
@@ -99,7 +99,7 @@ function outcomesAt(setting: Setting, spot: Spot): Outcome[] {
       return {
         pair,
         reading,
-        shows: column.map((each) => each.reading),
+        shows: column.map(({ reading: now, later }) => [now, ...later]),
         sure: column.map(({ ghost }, fault) => !ghost && apart[fault] === false),
         maybe: column.map((each, fault) => each.ghost || apart[fault] !== true || isAble(each)),
       };
