@@ -174,13 +174,12 @@ test('a whole exam by the keyboard alone, through a reload: the paper is the one
   await page.reload();
   await press(t('drill:exam.resume'));
   await choices(page).first().waitFor();
-  expect(await page.locator('.exam-places [data-state=answered]').count()).toBeGreaterThanOrEqual(sure + 1);
+  await expect.poll(() => page.locator('.exam-places [data-state=answered]').count()).toBeGreaterThanOrEqual(sure + 1);
   await press(t('drill:exam.end'));
   // What ends nothing comes first, and is what is offered.
-  expect(await page.locator('[aria-labelledby=ending-title] button').allTextContents()).toEqual([
-    t('drill:exam.goOn'),
-    t('drill:exam.handIn'),
-  ]);
+  await expect
+    .poll(() => page.locator('[aria-labelledby=ending-title] button').allTextContents())
+    .toEqual([t('drill:exam.goOn'), t('drill:exam.handIn')]);
   expect(await page.locator('[aria-labelledby=ending-title] .act').textContent()).toBe(t('drill:exam.goOn'));
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('ending-title');
   await press(t('drill:exam.handIn'));

@@ -40,7 +40,7 @@ const STAGE = /^stage-[^.]*\.js$/;
 test('the first page loads neither Phaser nor the solver, nor what proves files sound', async () => {
   const { page, close } = await openPage(browser, '');
   await page.getByRole('heading', { level: 1 }).waitFor();
-  expect(await page.locator('.ticket-row a').count()).toBeGreaterThan(0);
+  await expect.poll(() => page.locator('.ticket-row a').count()).toBeGreaterThan(0);
   const scripts = (await fetched(page)).filter((name) => name.endsWith('.js'));
   expect(scripts.filter((name) => /^(stage|bench|attempt|library|schemas)/.test(name))).toEqual([]);
   await close();
@@ -152,6 +152,7 @@ describe.each([
     await put(page, 'finished:1', { number: 1, when: 0, ticket: TICKET, mode: 'practice', log: logOf(solved(TICKET)) });
     await page.reload();
     const withIt = page.locator('.board-rig', { has: page.locator(`a[href$="#/ticket/${TICKET}"]`) });
+    await withIt.waitFor({ state: 'attached' });
     const among = String(await withIt.locator('.ticket-row').count());
     await expect.poll(() => withIt.locator('.board-done').textContent()).toBe(t('app:home.done', { done: '1', total: among }));
     await close();

@@ -93,7 +93,7 @@ test('files are dropped, graded and looked at; a doubt is overruled; spreadsheet
   // Submissions may come first; a bad file is told, and the others go on.
   await drop(page, [...submissions.map((each) => [nameOf(each), JSON.stringify(each)] as const), ['torn.json', '{']]);
   await page.getByText(t('gradebook:take.waiting', { count: 6 })).waitFor();
-  expect(await page.locator('.book-wrong li').allTextContents()).toEqual(['torn.json › (file): not JSON.']);
+  await expect.poll(() => page.locator('.book-wrong li').allTextContents()).toEqual(['torn.json › (file): not JSON.']);
   const chooser = page.locator('input[type="file"][multiple]:not([webkitdirectory])');
   await chooser.setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(assignment)) });
   await page.getByText(t('gradebook:doubtsLeft', { count: 1 })).waitFor({ timeout: 60_000 });

@@ -39,7 +39,7 @@ test('a reload in the middle of a job resumes it: the same steps, place, reading
   await page.getByTestId('steps').waitFor();
   expect(await page.getByTestId('steps').textContent()).toBe('4');
   expect(await page.locator('.rail-right [data-testid=digits]').textContent()).toBe(digits);
-  expect(await page.locator('.list').count()).toBe(1);
+  await expect.poll(() => page.locator('.list').count()).toBe(1);
   for (const action of [black('subbase.Y')]) await byKeys(page, shadow, action);
   expect(errors).toEqual([]);
   await close();
@@ -71,7 +71,7 @@ test('when the browser keeps nothing, that is told and the job goes on', async (
   await openList(page);
   const shadow = start(TICKET);
   for (const action of FIRST) await byKeys(page, shadow, action);
-  expect(await page.getByText(t('keeping:full')).count()).toBe(1);
+  await expect.poll(() => page.getByText(t('keeping:full')).count()).toBe(1);
   await close();
 });
 

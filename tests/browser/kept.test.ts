@@ -211,7 +211,7 @@ describe.each([
     // Read in a second time, nothing is there twice.
     await fresh.page.locator('input[type=file]').setInputFiles({ ...fileOf(0), buffer: saved });
     await fresh.page.getByText(t('keeping:file.done', { count: 0 })).waitFor();
-    expect(await fresh.page.getByTestId('results').locator('tbody tr').count()).toBe(1);
+    await expect.poll(() => fresh.page.getByTestId('results').locator('tbody tr').count()).toBe(1);
     expect([...errors, ...fresh.errors]).toEqual([]);
     await fresh.close();
   });

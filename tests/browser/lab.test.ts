@@ -350,7 +350,7 @@ test('exercises are answered on the host, go on after a reload, and are in its t
   await expect.poll(() => page.getByTestId('waiting').textContent()).toBe('');
   await page.reload();
   await begin('running');
-  expect(await page.locator('.exam-places [data-state="answered"]').count()).toBe(1);
+  await expect.poll(() => page.locator('.exam-places [data-state="answered"]').count()).toBe(1);
   await button(page, t('take:paper.end')).click();
   await button(page, t('drill:exam.handIn')).click();
   await page.getByRole('heading', { name: t('lab:done.title') }).waitFor();

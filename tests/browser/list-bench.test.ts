@@ -24,7 +24,7 @@ test('what a step brings is announced politely, and the tone has a sign for the 
   for (const action of [pull('thermostat'), red('subbase.C'), black('subbase.C')]) await byKeys(page, shadow, action);
   await byKeys(page, shadow, meter('tone'));
   await expect.poll(() => said.textContent()).toBe('meter on continuity. Meter: 0.0 ohms, tone sounds.');
-  expect(await page.locator('.rail-right .tone-waves').count()).toBe(1);
+  await expect.poll(() => page.locator('.rail-right .tone-waves').count()).toBe(1);
   expect(await page.locator('.captions').textContent()).toContain(t('stage:caption.tone'));
   await byKeys(page, shadow, red('subbase.W'));
   expect(await page.locator('.rail-right .tone-waves').count()).toBe(0);

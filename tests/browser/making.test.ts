@@ -101,7 +101,7 @@ async function setPapers(page: Page, name: string): Promise<void> {
     .poll(() => page.getByTestId('papers-sum').textContent())
     .toMatch(/^18 questions in all\. .* \d+ minutes\. .* 4 minutes/);
   await papers.nth(1).getByRole('button', { name: /^Up/ }).click();
-  expect(await papers.locator('b').allTextContents()).toEqual(['Exercises: safe order and sums', 'Exam: Mid-term']);
+  await expect.poll(() => papers.locator('b').allTextContents()).toEqual(['Exercises: safe order and sums', 'Exam: Mid-term']);
   expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Down Exercises/);
   // A set's kinds are changed where it stands, and it is never left without one.
   const kinds = papers.nth(0).locator('details');

@@ -10,7 +10,7 @@ import { start } from '../scenario/shipped.ts';
 import { launch } from './chromium.ts';
 import { byMouse } from './drawn-hand.ts';
 import { type FolderServer, serveFolder } from './folder-server.ts';
-import { LAPTOP, picture, ticketRow } from './harness.ts';
+import { drawnReady, LAPTOP, picture, ticketRow } from './harness.ts';
 import { expectDebrief, stepsOf } from './shadow.ts';
 
 const TICKET = 'clicksButWontStart';
@@ -122,7 +122,7 @@ test('a new version waits: an attempt goes on in the old one to its debrief, and
 
   // Even a page that is loaded again finds the version in which its attempt was begun, and the pages that it had not yet asked for.
   await page.reload();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   expect(await entryOf(page)).toBe(before);
   await byMouse(page, shadow, steps.slice(4));
   await expectDebrief(page, shadow);

@@ -30,7 +30,7 @@ test('a debrief prints black on white, without buttons, within the width of a sh
     window.print = () => document.body.setAttribute('data-printed', '');
   });
   await page.getByRole('button', { name: t('settings:print'), exact: true }).click();
-  expect(await page.locator('body[data-printed]').count()).toBe(1);
+  await expect.poll(() => page.locator('body[data-printed]').count()).toBe(1);
   await page.emulateMedia({ media: 'print' });
   await page.setViewportSize({ width: SHEET_PIXELS, height: 1000 });
   const grounds = await page.evaluate(() =>

@@ -152,7 +152,7 @@ test('a forgotten PIN: the work can be saved, the profile deleted, and the work 
   await gate.goto(address('#/progress'));
   await readIn(gate, text, 2);
   await gate.goto(address(`#/report/${TICKET}`));
-  expect(await gate.getByRole('textbox', { name: t('report:words.title') }).inputValue()).toBe('hers');
+  await expect.poll(() => gate.getByRole('textbox', { name: t('report:words.title') }).inputValue()).toBe('hers');
   await close();
 });
 

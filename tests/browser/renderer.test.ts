@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { launch } from './chromium.ts';
-import { openPage } from './harness.ts';
+import { drawnReady, openPage } from './harness.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -27,7 +27,7 @@ async function drawnOn(renderer: string): Promise<string> {
   }, renderer);
   await page.goto(new URL('#/bench/fanButNoCooling', inject('address')).href);
   await page.reload();
-  await page.locator('.drawn-wait').waitFor({ state: 'detached' });
+  await drawnReady(page);
   const kind = await page.locator('.drawn-host canvas').evaluate((canvas: HTMLCanvasElement) => {
     if (canvas.getContext('2d') !== null) return 'plain canvas';
     return canvas.getContext('webgl') === null ? 'neither' : 'WebGL';
