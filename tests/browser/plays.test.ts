@@ -30,14 +30,14 @@ const firstOfEachRig = (count: number) =>
 
 /**
  * BELLWIRE_FULL=1 plays every ticket by every hand, BELLWIRE_PLAYS=2 two tickets of every rig; else the first rig's is played by all three,
- * and another rig's by the keyboard.
+ * and two other rigs' by one of them.
  */
 const ticketsFor = (hand: number): readonly string[] =>
   (process.env.BELLWIRE_FULL
     ? library.tickets
     : process.env.BELLWIRE_PLAYS
       ? firstOfEachRig(Number(process.env.BELLWIRE_PLAYS))
-      : oneOfEachRig.filter((_, place) => place === 0 || (place === 8 && hand === 2))
+      : oneOfEachRig.filter((_, place) => place === 0 || (place % 4 === 0 && place % 3 === hand))
   ).map((each) => each.id);
 
 /** From the first page to the debrief, and back to see the points there. */

@@ -25,16 +25,17 @@ const VIEWS: ReadonlyMap<string, () => BenchView> = new Map([
 const NAMES = [...VIEWS.keys()];
 
 /** A bench's scene with its flags, laid once: neither knows of languages or screens. */
-const laid = new Map<string, ReturnType<typeof lay>>();
-function lay(name: string) {
-  const view = VIEWS.get(name)?.() ?? viewAt(name);
-  const scene = sceneOf(view);
-  return { view, scene, flags: flagsOf(scene.runs, scene.parts, scene.look.wireWidth) };
-}
+const laid = new Map(
+  NAMES.map((name) => {
+    const view = VIEWS.get(name)?.() ?? viewAt(name);
+    const scene = sceneOf(view);
+    return [name, { view, scene, flags: flagsOf(scene.runs, scene.parts, scene.look.wireWidth) }] as const;
+  }),
+);
+const laidOut = (name: string) => laid.get(name)!;
 
 function drawn(name: string, language: string, screen: typeof LAPTOP) {
-  const { view, scene, flags } = laid.get(name) ?? lay(name);
-  laid.set(name, { view, scene, flags });
+  const { view, scene, flags } = laidOut(name);
   const { pen, written } = recorder({ writtenAlone: true });
   paintStill(pen, scene, view, wordsIn(language), paintedBounds(screen.width, screen.height));
   const flagged = (each: Written) => flags.some((flag) => flag.text === each.text && inside(flag.box, middleOf(each.box)));
@@ -99,7 +100,7 @@ test('no lettering is smaller than the least size, whole scene on a laptop', () 
   expect(whole(LAPTOP.width, LAPTOP.height).unit * LETTERS.small).toBeGreaterThan(12);
   expect(opening(PHONE.width, PHONE.height).unit * LETTERS.small).toBeGreaterThan(11);
   for (const name of NAMES) {
-    const { view, scene } = laid.get(name) ?? lay(name);
+    const { view, scene } = laidOut(name);
     const { pen, strokes } = recorder();
     paintStill(pen, scene, view, wordsIn('en'), paintedBounds(LAPTOP.width, LAPTOP.height));
     const sizes = strokes.flatMap((stroke) => /^font=.*?([\d.]+)px/.exec(stroke)?.[1] ?? []).map(Number);

@@ -108,8 +108,8 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
     );
     const relation = pulled ? undefined : relationOf(each, right.value);
     // Volts within a row or out of phase, as at the far end of a motor's winding, are known to a solver alone.
-    if (!ofRails && (relation === 'outOfStep' || !each.every(look.isPlain))) return undefined;
-    if (relation) why.push({ key: relation === 'outOfStep' ? 'floating' : relation, values: { shown: said(right) } });
+    if (!ofRails && (relation === 'floating' || !each.every(look.isPlain))) return undefined;
+    if (relation) why.push({ key: relation, values: { shown: said(right) } });
     if (pulled) why.push({ key: 'burden', values: { shown: said(right) } });
   } else if (right.value === 0) why.push({ key: 'alternating', values: {} });
   if (soundly && saidApart(said(soundly), said(right))) why.push({ key: 'soundWould', values: { shown: said(soundly) } });
@@ -128,11 +128,11 @@ function draftOf(asked: Asked, random: Random): Draft | undefined {
 }
 
 /** How the volts of two points go together, unless one taken from the other says it all. */
-function relationOf(volts: readonly number[], shown: number): 'opposite' | 'inStep' | 'outOfStep' | undefined {
+function relationOf(volts: readonly number[], shown: number): 'opposite' | 'inStep' | 'floating' | undefined {
   const [less = 0, more = 0] = [...volts].sort((one, other) => one - other);
   const is = (reckoned: number) => Math.abs(reckoned - shown) <= RECKONED.volts + RECKONED.share * shown;
   if (is(more - less)) return less > LEG_VOLTS && is(0) ? 'inStep' : undefined;
-  return is(less + more) ? 'opposite' : 'outOfStep';
+  return is(less + more) ? 'opposite' : 'floating';
 }
 
 /** What somebody would say who believes otherwise of the meter, the fault or the circuit: each computed in the world that they believe in. */
